@@ -1,0 +1,27 @@
+import { PrismaPg } from '@prisma/adapter-pg'
+import pg from 'pg'
+
+import { PrismaClient } from './generated/client.ts'
+
+/** One pool with two faces: Prisma for records, SQL for sets of rows. */
+export interface Database {
+  readonly pool: pg.Pool
+  readonly prisma: PrismaClient
+  close(): Promise<void>
+}
+
+/** Opens the pool; connections are made on first use. */
+export function openDatabase(connectionString: string, maxConnections = 16): Database {
+  const pool = new pg.Pool({ connectionString, max: maxConnections })
+  // An idle connection may be cut at any time (restart, failover); the next query opens another.
+  pool.on('error', () => {})
+  const prisma = new PrismaClient({ adapter: new PrismaPg(pool) })
+  return {
+    pool,
+    prisma,
+    async close() {
+      await prisma.$disconnect()
+      await pool.end()
+    },
+  }
+}
