@@ -1,0 +1,217 @@
+/**
+ * What goes into a normalisation and what comes out of it.
+ *
+ * The names are those of the HTTP body, so that a validated body is a valid argument.
+ * Every object may carry `uncertainty`: stated standard uncertainties (k = 1), each in the unit of
+ * the field whose name it bears. Where nothing is stated, the defaults of `defaults.ts` hold.
+ */
+
+/** How the height gain was read. */
+export type HeightSource = 'barometric' | 'barometricTemperatureCompensated' | 'gnss' | 'unknown'
+/** The pilot's word for the vertical motion of the air. */
+export type AirMotion = 'calm' | 'light' | 'active' | 'thermic'
+/** Where the glide ratio comes from: flown with the engine off, a catalogue, or a guess. */
+export type GlideSource = 'measured' | 'catalogue' | 'estimated'
+export type Drive = 'twoStroke' | 'fourStroke' | 'electric'
+
+/** Stated standard uncertainties by field name, each in the unit of that field. */
+export type Stated = Readonly<Record<string, number>> | undefined
+
+export interface Site {
+  /** Height of the field above mean sea level [m]. */
+  readonly elevationM: number
+  readonly uncertainty?: Stated
+}
+
+export interface AirConditions {
+  /** Air temperature at the field [°C]. */
+  readonly temperatureC: number
+  /** Altimeter setting [hPa]; ignored where `stationPressureHPa` is given. */
+  readonly qnhHPa?: number | undefined
+  /** Pressure at the field itself [hPa]. */
+  readonly stationPressureHPa?: number | undefined
+  readonly relativeHumidityPct?: number | undefined
+  readonly windMps?: number | undefined
+  readonly airMotion: AirMotion
+  readonly uncertainty?: Stated
+}
+
+export interface FlownWing {
+  readonly flatAreaM2: number
+  /** Glide ratio of the system: wing, pilot and running frame. A catalogue figure is reduced for them. */
+  readonly glideRatio?: number | undefined
+  readonly glideSource?: GlideSource | undefined
+  /** Airspeed in level trimmed flight at ISA sea-level density [m/s], at `trimAtAllUpMassKg`. */
+  readonly trimSpeedMps?: number | undefined
+  readonly trimAtAllUpMassKg?: number | undefined
+  readonly uncertainty?: Stated
+}
+
+/** What the runs of one session share: the place, the air, the pilot and the wing. */
+export interface FlightSession {
+  readonly site: Site
+  readonly conditions: AirConditions
+  readonly pilot: { readonly massKg: number; readonly uncertainty?: Stated }
+  readonly wing: FlownWing
+}
+
+/** One set-up as it was flown. */
+export interface FlownEntry {
+  /** Pilot, clothing, wing, frame, engine and fuel at the start of the run [kg]. */
+  readonly allUpMassKg: number
+  /** Absent: treated as estimated. */
+  readonly massSource?: 'weighed' | 'estimated' | undefined
+  readonly uncertainty?: Stated
+}
+
+/** What the catalogue knows of the set-up. */
+export interface Equipment {
+  readonly drive: Drive
+  readonly propellerDiameterCm: number
+}
+
+export interface ClimbRun {
+  readonly kind: 'climb'
+  /** Height gained, as the source showed it [m]. */
+  readonly heightGainM: number
+  readonly durationS: number
+  readonly heightSource: HeightSource
+  readonly startHeightAboveSiteM: number
+  readonly rpm?: number | undefined
+  readonly uncertainty?: Stated
+}
+
+export interface FuelBurnRun {
+  readonly kind: 'fuelBurn'
+  /** Fuel burned, at the temperature of the fuel [mL]. */
+  readonly volumeMl: number
+  readonly durationS: number
+  readonly heightAboveSiteM: number
+  /** Height at the end less height at the start [m]. */
+  readonly heightChangeM: number
+  readonly rpm?: number | undefined
+  readonly fuelTemperatureC?: number | undefined
+  readonly uncertainty?: Stated
+}
+
+export type Run = ClimbRun | FuelBurnRun
+
+/** One line of the budget of {@link Normalized.value}. */
+export interface BudgetLine {
+  /** What varies, in words a pilot understands. */
+  readonly source: string
+  /** |sensitivity| × standard uncertainty of the input [unit of the value], k = 1. */
+  readonly standardUncertainty: number
+  /** Fraction of the variance of the value; the shares of a budget sum to 1. */
+  readonly share: number
+  /** True where all runs of the session carry the same error, so that it cancels between them. */
+  readonly sharedWithinSession: boolean
+}
+
+/** A run brought to the reference state, with its uncertainty (k = 1) and where that comes from. */
+export interface Normalized {
+  readonly metric: 'climbRate' | 'fuelFlow'
+  readonly value: number
+  readonly unit: 'm/s' | 'L/h'
+  readonly standardUncertainty: number
+  readonly budget: readonly BudgetLine[]
+  /** Climb only: useful induced power at full throttle, ISA sea level [W]. The wing-free figure. */
+  readonly inducedPowerW?: number
+  /** Climb only: thrust in the climb at the reference state [N]. */
+  readonly thrustN?: number
+  /** Climb only: climb rate at the reference state [m/s], may be negative. Equals `value`. */
+  readonly climbRateMps?: number
+  /** Fuel burn only: flow in level flight at the reference state, volume at 15 °C [L/h]. Equals `value`. */
+  readonly fuelFlowLPerH?: number
+}
+
+/** What the statistical fit uses: natural logarithm of the wing-free figure at the reference state. */
+export interface Evidence {
+  readonly quantity: 'inducedPower' | 'fuelFlow'
+  /** ln of watts (induced power) or of litres per hour (fuel flow). */
+  readonly logValue: number
+  /** Standard uncertainty of `logValue` from causes of this run alone. */
+  readonly ownStandardUncertainty: number
+  /** Standard uncertainty of `logValue` from causes common to the session. */
+  readonly sharedStandardUncertainty: number
+}
+
+/** Something to tell the person who submitted. The pointer (RFC 6901) starts at the submission body. */
+export interface Warning {
+  readonly pointer: string
+  readonly code: string
+  readonly detail: string
+}
+
+export interface RunOutcome {
+  readonly normalized: Normalized
+  readonly evidence: Evidence
+  readonly warnings: readonly Warning[]
+}
+
+/** One run with all that is needed to normalise it. */
+export interface RunInput {
+  readonly session: FlightSession
+  readonly entry: FlownEntry
+  readonly run: Run
+  readonly equipment: Equipment
+  /** Where the run stands in the submission, for the pointers of its warnings. Default: 0 and 0. */
+  readonly at?: { readonly entryIndex: number; readonly runIndex: number }
+}
+
+/** One entry of a submission with what the catalogue knows of its set-up. */
+export interface SubmittedEntry {
+  readonly entry: FlownEntry
+  readonly equipment: Equipment
+  readonly runs: readonly Run[]
+}
+
+/** Refusals are faults that stop a submission; warnings are doubts that do not. */
+export interface Findings {
+  readonly refusals: readonly Warning[]
+  readonly warnings: readonly Warning[]
+}
+
+/** A whole submission, normalised: `outcomes[entry][run]`, or null where something was refused. */
+export interface SubmissionOutcome extends Findings {
+  readonly outcomes: readonly (readonly RunOutcome[])[] | null
+}
+
+/** The wing of a prediction, fully known. */
+export interface PredictedWing {
+  readonly flatAreaM2: number
+  readonly glideRatio: number
+  readonly trimSpeedMps: number
+  readonly trimAtAllUpMassKg: number
+}
+
+/** Conditions of a prediction. */
+export interface FlightState {
+  readonly allUpMassKg: number
+  readonly elevationM: number
+  /** Air temperature at that elevation [°C]. */
+  readonly temperatureC: number
+  /** Absent: dry air, as in the reference state. */
+  readonly relativeHumidityPct?: number | undefined
+  /** Absent: pressure of the standard atmosphere at the elevation. */
+  readonly stationPressureHPa?: number | undefined
+  readonly wing: PredictedWing
+}
+
+/** Full-throttle climb at a {@link FlightState}. */
+export interface ClimbForecast {
+  /** Negative where the set-up is too weak to hold height: then it sinks at that rate. */
+  readonly climbRateMps: number
+  readonly thrustN: number
+  readonly climbAngleDeg: number
+  /** Airspeed along the path [m/s]. */
+  readonly airspeedMps: number
+  /** d(climb rate)/d ln(induced power) [m/s]; finite also where the climb rate is zero. */
+  readonly climbRateSlopeMps: number
+  /** d ln(climb rate)/d ln(induced power); null where the set-up does not climb. */
+  readonly climbRateElasticity: number | null
+  /** d ln(thrust)/d ln(induced power). */
+  readonly thrustElasticity: number
+  /** False where the power would carry the climb past 45°: then the figures are those at 45°. */
+  readonly withinModel: boolean
+}
