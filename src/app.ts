@@ -1,0 +1,26 @@
+import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
+
+import type { Database } from './db/client.ts'
+import errorHandler from './http/error-handler.ts'
+
+export interface AppOptions {
+  readonly db: Database
+  readonly logger: FastifyServerOptions['logger']
+  readonly rateLimit: boolean
+  readonly trustProxy: boolean
+}
+
+/** The whole service as one Fastify instance, not yet listening: every plugin and feature in one visible list. */
+export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({
+    logger: options.logger ?? false,
+    trustProxy: options.trustProxy,
+    bodyLimit: 1_048_576,
+    requestTimeout: 30_000,
+  })
+  app.setValidatorCompiler(validatorCompiler)
+  app.setSerializerCompiler(serializerCompiler)
+  await app.register(errorHandler)
+  return app
+}
