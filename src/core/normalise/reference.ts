@@ -1,10 +1,13 @@
+import { RHO0 } from '../atmosphere/constants.ts'
+import { levelPowerW } from './model/level-power.ts'
+import type { ClimbingFlight } from './model/steady-climb.ts'
 import type { PredictedWing } from './types.ts'
 
 /**
  * The reference state R1: what every normalised figure refers to.
  *
- * ISA sea level, dry air; a wing flown at 5.0 kg/m². Stored with every result; a different state
- * needs a new id.
+ * ISA sea level, dry air (no humidity, so that it is the air of the standard gas law); a wing flown
+ * at 5.0 kg/m². Stored with every result; a different state needs a new id.
  *
  * @source chosen by this project (normalisation specification 1)
  */
@@ -14,7 +17,6 @@ export const REFERENCE = {
   elevationM: 0,
   temperatureC: 15,
   stationPressureHPa: 1013.25,
-  relativeHumidityPct: 0,
   wing: { flatAreaM2: 24, glideRatio: 7, trimSpeedMps: 10.5, trimAtAllUpMassKg: 120 },
 } as const
 
@@ -38,4 +40,34 @@ export function referenceWingFor(allUpMassKg: number): PredictedWing {
     trimSpeedMps: REFERENCE.wing.trimSpeedMps,
     trimAtAllUpMassKg: allUpMassKg,
   }
+}
+
+/**
+ * The reference flight for a propeller of a given disc area; trim speed holds as it stands, because
+ * the reference mass, wing and density are those it is stated for.
+ *
+ * @param discAreaM2 disc area of the propeller [m²], above 0
+ * @returns what the reference wing asks of the thrust
+ * @source chosen by this project (reference state R1)
+ */
+export function referenceFlight(discAreaM2: number): ClimbingFlight {
+  return {
+    allUpMassKg: REFERENCE.allUpMassKg,
+    glideRatio: REFERENCE.wing.glideRatio,
+    levelAirspeedMps: REFERENCE.wing.trimSpeedMps,
+    densityKgPerM3: RHO0,
+    discAreaM2,
+  }
+}
+
+/**
+ * Induced power of level flight at the reference state.
+ *
+ * @param discAreaM2 disc area of the propeller [m²], above 0
+ * @returns induced power [W]
+ * @source derived in normalisation specification 1, section e
+ */
+export function referenceLevelPowerW(discAreaM2: number): number {
+  const flight = referenceFlight(discAreaM2)
+  return levelPowerW({ ...flight, airspeedMps: flight.levelAirspeedMps })
 }
