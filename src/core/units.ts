@@ -25,7 +25,7 @@ export const LITRES_PER_US_GALLON = 231 * 0.0254 ** 3 * 1000
 /** Square metres in one square foot. */
 export const M2_PER_SQUARE_FOOT = METRES_PER_FOOT ** 2
 /** Kelvin at 0 °C. Source: definition of the Celsius scale, SI brochure. */
-export const ZERO_CELSIUS_K = 273.15
+export const KELVIN_OFFSET = 273.15
 
 /**
  * Thermodynamic temperature of a Celsius temperature.
@@ -38,7 +38,7 @@ export const ZERO_CELSIUS_K = 273.15
  * @example kelvinFromCelsius(15) // 288.15
  */
 export function kelvinFromCelsius(celsius: number): number {
-  return celsius + ZERO_CELSIUS_K
+  return celsius + KELVIN_OFFSET
 }
 
 /**

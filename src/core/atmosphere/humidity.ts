@@ -1,4 +1,4 @@
-import { ZERO_CELSIUS_K } from '../units.ts'
+import { KELVIN_OFFSET } from '../units.ts'
 import { requireInRange } from './range.ts'
 
 /**
@@ -93,7 +93,7 @@ export function moistAirDensityKgPerM3(
   const p = requireInRange('pressurePa', pressurePa, MOIST_PRESSURE_RANGE_PA)
   const h = requireInRange('relativeHumidity', relativeHumidity, HUMIDITY_RANGE)
   const T = temperatureK
-  const t = T - ZERO_CELSIUS_K
+  const t = T - KELVIN_OFFSET
   const f = 1.00062 + 3.14e-8 * p + 5.6e-7 * t * t
   const xv = (h * f * saturationVapourPressurePa(T)) / p
   const pT = p / T

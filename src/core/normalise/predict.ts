@@ -9,7 +9,7 @@ import { referenceLevelPowerW } from './reference.ts'
 import type { ClimbForecast, Drive, FlightState } from './types.ts'
 
 export { REFERENCE, referenceWingFor } from './reference.ts'
-export type { ClimbForecast, FlightState, PredictedWing } from './types.ts'
+export type { ClimbForecast, FlightState, FlownLevelWing } from './types.ts'
 
 const MASS_RANGE_KG = { min: 20, max: 1000 } as const
 const GLIDE_RANGE = { min: 4, max: 20 } as const
@@ -92,6 +92,24 @@ export function fuelFlowAt(
     discAreaM2: disc,
   })
   return (setup.fuelFlowLPerH * power) / referenceLevelPowerW(disc)
+}
+
+/**
+ * Air density of a prediction.
+ *
+ * @param state elevation [m], −1000 to 11 000; temperature [°C]; optional pressure [hPa] and humidity [%]
+ * @returns density [kg/m³]
+ * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
+ * @source ISO 2533:1975; CIPM-2007 where a humidity is given
+ * @example airDensityKgPerM3(REFERENCE) // 1.225
+ */
+export function airDensityKgPerM3(state: {
+  readonly elevationM: number
+  readonly temperatureC: number
+  readonly stationPressureHPa?: number | undefined
+  readonly relativeHumidityPct?: number | undefined
+}): number {
+  return airAt(state).densityKgPerM3
 }
 
 /** The air of a state and the wing's level airspeed in it. */

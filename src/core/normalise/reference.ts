@@ -1,7 +1,7 @@
 import { RHO0 } from '../atmosphere/constants.ts'
 import { levelPowerW } from './model/level-power.ts'
 import type { ClimbingFlight } from './model/steady-climb.ts'
-import type { PredictedWing } from './types.ts'
+import type { FlownLevelWing } from './types.ts'
 
 /**
  * The reference state R1: what every normalised figure refers to.
@@ -33,7 +33,7 @@ export const REFERENCE_WING_LOADING_KG_PER_M2 = REFERENCE.allUpMassKg / REFERENC
  * @source chosen by this project: equal loading means equal trim speed
  * @example referenceWingFor(100).flatAreaM2 // 20
  */
-export function referenceWingFor(allUpMassKg: number): PredictedWing {
+export function referenceWingFor(allUpMassKg: number): FlownLevelWing {
   return {
     flatAreaM2: allUpMassKg / REFERENCE_WING_LOADING_KG_PER_M2,
     glideRatio: REFERENCE.wing.glideRatio,

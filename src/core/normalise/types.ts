@@ -178,7 +178,7 @@ export interface SubmissionOutcome extends Findings {
 }
 
 /** The wing of a prediction, fully known. */
-export interface PredictedWing {
+export interface FlownLevelWing {
   readonly flatAreaM2: number
   readonly glideRatio: number
   readonly trimSpeedMps: number
@@ -195,7 +195,7 @@ export interface FlightState {
   readonly relativeHumidityPct?: number | undefined
   /** Absent: pressure of the standard atmosphere at the elevation. */
   readonly stationPressureHPa?: number | undefined
-  readonly wing: PredictedWing
+  readonly wing: FlownLevelWing
 }
 
 /** Full-throttle climb at a {@link FlightState}. */

@@ -43,7 +43,10 @@ export function moistAir(pressurePa: number, temperatureK: number, relativeHumid
 /**
  * The air of a prediction: moist where a humidity is given, else dry air of the standard gas law.
  *
- *     p = p_ISA(H) where no pressure is given;  ρ = p/(R·T) where no humidity is given
+ *     p = p_ISA(H) where no pressure is given;  ρ = p/(R·T) where the humidity is 0 or not given
+ *
+ * The gas law keeps the air of the reference state exactly that of ISO 2533; CIPM-2007 makes the same
+ * dry air 0.04 % denser.
  *
  * @param state elevation [m], −1000 to 11 000; temperature [°C], −80 to 80; optional pressure [hPa],
  *   200 to 1300; optional relative humidity [%], 0 to 100
@@ -63,7 +66,7 @@ export function airAt(state: {
       ? standardPressurePa(state.elevationM)
       : stationPressureHPa * PA_PER_HPA
   const temperatureK = kelvinFromCelsius(state.temperatureC)
-  if (relativeHumidityPct !== undefined) {
+  if (relativeHumidityPct !== undefined && relativeHumidityPct !== 0) {
     return moistAir(pressurePa, temperatureK, relativeHumidityPct / 100)
   }
   return {
