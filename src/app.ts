@@ -2,7 +2,11 @@ import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastif
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
 
 import type { Database } from './db/client.ts'
+import { statusRoutes } from './features/status/routes.ts'
 import errorHandler from './http/error-handler.ts'
+import headers from './http/headers.ts'
+import openapi from './http/openapi.ts'
+import rateLimit from './http/rate-limit.ts'
 
 export interface AppOptions {
   readonly db: Database
@@ -22,5 +26,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   await app.register(errorHandler)
+  await app.register(headers)
+  await app.register(rateLimit, { enabled: options.rateLimit })
+  await app.register(openapi)
+  await app.register(statusRoutes, { db: options.db })
   return app
 }
