@@ -148,6 +148,7 @@ CREATE TABLE "submission_revision" (
     "flown_on" DATE NOT NULL,
     "elevation_m" DOUBLE PRECISION NOT NULL,
     "interest" TEXT NOT NULL,
+    "warnings" JSONB NOT NULL DEFAULT '[]',
     "created_at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
 
     CONSTRAINT "submission_revision_pkey" PRIMARY KEY ("id")
