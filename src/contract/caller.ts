@@ -10,4 +10,6 @@ export type Role = z.infer<typeof Role>
 export interface Caller {
   readonly accountId: string
   readonly role: Role
+  /** The session an access token belongs to; an API key has none. */
+  readonly sessionId?: string
 }
