@@ -4,7 +4,7 @@ import type { Database } from './client.ts'
 
 /** Runs `work` in one transaction: committed when it resolves, rolled back when it throws. */
 export async function inTransaction<T>(
-  db: Database,
+  db: Pick<Database, 'pool'>,
   work: (client: PoolClient) => Promise<T>,
 ): Promise<T> {
   const client = await db.pool.connect()
