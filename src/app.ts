@@ -2,7 +2,11 @@ import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastif
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
 
 import type { Database } from './db/client.ts'
+import { accountRoutes } from './features/accounts/routes.ts'
+import { keySetRoutes } from './features/accounts/sessions/routes.ts'
+import { verifyBearer } from './features/accounts/verify-bearer.ts'
 import { statusRoutes } from './features/status/routes.ts'
+import auth from './http/auth.ts'
 import errorHandler from './http/error-handler.ts'
 import headers from './http/headers.ts'
 import openapi from './http/openapi.ts'
@@ -28,7 +32,10 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(errorHandler)
   await app.register(headers)
   await app.register(rateLimit, { enabled: options.rateLimit })
+  await app.register(auth, { verify: verifyBearer(options.db) })
   await app.register(openapi)
   await app.register(statusRoutes, { db: options.db })
+  await app.register(keySetRoutes, { db: options.db })
+  await app.register(accountRoutes, { prefix: '/v1', db: options.db })
   return app
 }
