@@ -1,0 +1,78 @@
+/**
+ * Cholesky factor of a symmetric positive definite matrix, in place.
+ *
+ * Replaces the lower triangle of A by L with A = L·Lᵀ; the strict upper triangle is neither
+ * read nor written. No memory is allocated, so the REML search can call this once per step.
+ * Cost n³/3 flops.
+ *
+ * @param a n × n matrix, column-major: entry (i, j) is a[i + j·n]. Mutated.
+ * @param n order of the matrix, a.length ≥ n²; 0 is allowed
+ * @returns −1 on success, else the index of the first pivot that is not positive (or not a
+ *   number); columns before it hold a valid partial factor
+ * @source G. H. Golub, C. F. Van Loan, Matrix Computations, 4th ed., 2013, §4.2
+ */
+export function choleskyInPlace(a: Float64Array, n: number): number {
+  for (let j = 0; j < n; j++) {
+    const colJ = j * n
+    // Take from column j what the columns to its left already explain.
+    for (let k = 0; k < j; k++) {
+      const colK = k * n
+      const ljk = a[colK + j]!
+      if (ljk === 0) continue
+      for (let i = j; i < n; i++) a[colJ + i]! -= a[colK + i]! * ljk
+    }
+    const pivot = a[colJ + j]!
+    if (!(pivot > 0)) return j // also catches NaN
+    const scale = 1 / Math.sqrt(pivot)
+    for (let i = j; i < n; i++) a[colJ + i]! *= scale
+  }
+  return -1
+}
+
+/**
+ * log|A| from its Cholesky factor, 2 Σ log l_jj.
+ *
+ * @param factor n × n, column-major, lower triangle as {@link choleskyInPlace} leaves it
+ * @param n order of the matrix
+ * @returns natural logarithm of the determinant of A
+ * @source G. H. Golub, C. F. Van Loan, Matrix Computations, 4th ed., 2013, §4.2
+ */
+export function logDeterminant(factor: Float64Array, n: number): number {
+  let sum = 0
+  for (let j = 0; j < n; j++) sum += Math.log(factor[j + j * n]!)
+  return 2 * sum
+}
+
+/** Pivots below this share of their diagonal entry count as zero: rounding, not variance. */
+const SEMIDEFINITE_TOLERANCE = 1e-12
+
+/**
+ * A lower triangular L with A = L·Lᵀ for a positive semidefinite A, in place. A pivot that is
+ * zero within rounding gives a zero column: that direction has no variance of its own.
+ *
+ * @param a n × n matrix, column-major; lower triangle read and replaced. Mutated.
+ * @param n order of the matrix
+ * @returns rank found, or −1 if A has a clearly negative pivot or holds NaN
+ * @source N. J. Higham, Analysis of the Cholesky decomposition of a semi-definite matrix, 1990,
+ *   here without pivoting (from memory)
+ */
+export function semidefiniteCholeskyInPlace(a: Float64Array, n: number): number {
+  let rank = 0
+  for (let j = 0; j < n; j++) {
+    const colJ = j * n
+    const diagonal = a[colJ + j]!
+    if (!(diagonal >= 0)) return -1
+    for (let k = 0; k < j; k++) {
+      const ljk = a[k * n + j]!
+      for (let i = j; i < n; i++) a[colJ + i]! -= a[k * n + i]! * ljk
+    }
+    const pivot = a[colJ + j]!
+    const tolerance = SEMIDEFINITE_TOLERANCE * n * diagonal
+    if (!(pivot >= -tolerance)) return -1
+    const isZero = pivot <= tolerance
+    const scale = isZero ? 0 : 1 / Math.sqrt(pivot)
+    for (let i = j; i < n; i++) a[colJ + i]! *= scale
+    if (!isZero) rank++
+  }
+  return rank
+}

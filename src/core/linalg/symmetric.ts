@@ -1,0 +1,96 @@
+import { choleskyInPlace } from './cholesky.ts'
+import { invertFromFactor } from './triangular.ts'
+
+/**
+ * Copies the lower triangle over the upper one.
+ *
+ * @param a n × n matrix, column-major, starting at `offset`. Mutated.
+ * @param n order of the matrix
+ * @param offset where the matrix starts in the array
+ * @source common practice
+ */
+export function mirrorLowerInPlace(a: Float64Array, n: number, offset = 0): void {
+  for (let j = 0; j < n; j++) {
+    for (let i = j + 1; i < n; i++) a[offset + j + i * n] = a[offset + i + j * n]!
+  }
+}
+
+/**
+ * tr(A·B) of two symmetric matrices, from their lower triangles.
+ *
+ * @param a n × n, column-major
+ * @param b n × n, column-major, starting at `offset`
+ * @param n order of both
+ * @param offset where B starts in its array
+ * @returns the trace of the product
+ * @source common practice
+ */
+export function traceOfProduct(a: Float64Array, b: Float64Array, n: number, offset = 0): number {
+  let diagonal = 0
+  let below = 0
+  for (let j = 0; j < n; j++) {
+    const at = j * n
+    diagonal += a[at + j]! * b[offset + at + j]!
+    for (let i = j + 1; i < n; i++) below += a[at + i]! * b[offset + at + i]!
+  }
+  return diagonal + 2 * below
+}
+
+/**
+ * Product of two symmetric matrices, or any two square ones.
+ *
+ * @param a n × n, column-major
+ * @param b n × n, column-major
+ * @param n order of both
+ * @returns A·B, column-major, a new array
+ * @source common practice
+ */
+export function multiply(a: Float64Array, b: Float64Array, n: number): Float64Array {
+  const product = new Float64Array(n * n)
+  for (let j = 0; j < n; j++) {
+    for (let k = 0; k < n; k++) {
+      const factor = b[k + j * n]!
+      if (factor === 0) continue
+      for (let i = 0; i < n; i++) product[i + j * n]! += a[i + k * n]! * factor
+    }
+  }
+  return product
+}
+
+/**
+ * Inverse of the block of a positive definite matrix on chosen rows; zero elsewhere.
+ *
+ * The block is scaled to a unit diagonal first, so that components of very different size do
+ * not look singular.
+ *
+ * @param a n × n symmetric, column-major
+ * @param n order of A
+ * @param rows indices of the block, distinct, 0 to n − 1; may be empty
+ * @returns n × n matrix with the inverse of the block in place, or null if the block is not
+ *   positive definite
+ * @source common practice
+ */
+export function invertBlock(
+  a: Float64Array,
+  n: number,
+  rows: readonly number[],
+): Float64Array | null {
+  const m = rows.length
+  const scale = rows.map((row) => 1 / Math.sqrt(a[row + row * n]!))
+  const block = new Float64Array(m * m)
+  for (let j = 0; j < m; j++) {
+    for (let i = 0; i < m; i++) {
+      block[i + j * m] = a[rows[i]! + rows[j]! * n]! * scale[i]! * scale[j]!
+    }
+  }
+  if (choleskyInPlace(block, m) !== -1) return null
+  const inverse = new Float64Array(m * m)
+  invertFromFactor(block, m, inverse)
+  const full = new Float64Array(n * n)
+  for (let j = 0; j < m; j++) {
+    for (let i = 0; i < m; i++) {
+      full[rows[i]! + rows[j]! * n] = inverse[i + j * m]! * scale[i]! * scale[j]!
+    }
+  }
+  return full
+}

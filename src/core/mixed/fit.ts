@@ -1,0 +1,191 @@
+import { OutOfRangeError } from '../errors.ts'
+import { invertBlock } from '../linalg/symmetric.ts'
+import {
+  COMPONENT_COUNT,
+  COMPONENTS,
+  componentArray,
+  type PerComponent,
+  perComponent,
+} from './components.ts'
+import { type Separability, separability } from './design/separability.ts'
+import { createWorkspace } from './evaluate.ts'
+import type { ComponentStatus, FitOptions, NestedFit } from './fit-result.ts'
+import type { Layout } from './layout.ts'
+import type { Workspace } from './model/workspace.ts'
+import { observedInformation } from './search/information.ts'
+import { type SearchResult, searchTheta } from './search/search.ts'
+import { type DataScale, dataScale, lowerBounds, startTheta } from './search/start.ts'
+import type { SearchDomain } from './search/step.ts'
+
+export type { ComponentStatus, FitOptions, NestedFit, SearchStep } from './fit-result.ts'
+
+/** Settings of {@link fitNested} unless the caller gives others. */
+export const DEFAULT_FIT_OPTIONS: FitOptions = {
+  tolerance: 1e-10,
+  maxEvaluations: 100,
+  start: null,
+  fixed: {},
+}
+
+/**
+ * Fits the nested model by restricted maximum likelihood.
+ *
+ *     y_i = μ_setup + pilot + session + cell + run_i + known error_i
+ *
+ * with variances θ for the first four effects and u_i² for the last. Components the design cannot
+ * tell apart are merged or left out as `separability` says; components whose estimate is zero stay
+ * in the result with status `notDetected`. The result is a function of the layout and the options
+ * alone, bit for bit.
+ *
+ * @param layout runs from buildLayout; may be empty
+ * @param options tolerance > 0 (default 1e-10 in |δ'·score|), maxEvaluations ≥ 1 (100), start
+ *   [unit of y squared], ≥ 0 (from the data), fixed [unit of y squared], ≥ 0 (none)
+ * @returns the fit as data; a singular or unconverged fit says so and is not thrown
+ * @throws {OutOfRangeError} if an option is out of its range
+ * @source D. A. Harville, J. Amer. Statist. Assoc. 72, 1977, 320-338; A. R. Gilmour, R. Thompson,
+ *   B. R. Cullis, Biometrics 51, 1995, 1440-1450 (both from memory)
+ */
+export function fitNested(layout: Layout, options: Partial<FitOptions> = {}): NestedFit {
+  const settings = { ...DEFAULT_FIT_OPTIONS, ...options }
+  checkOptions(settings)
+  const design = separability(layout, settings.fixed)
+  const scale = dataScale(layout)
+  const domain: SearchDomain = {
+    estimable: Uint8Array.from(COMPONENTS, (component) => (design.estimable[component] ? 1 : 0)),
+    lower: lowerBounds(layout, scale),
+  }
+  const ws = createWorkspace(layout)
+  const problem = { start: firstTheta(settings, domain, scale), domain, options: settings }
+  const runVarianceKnown =
+    design.estimable.run || settings.fixed.run !== undefined || scale.leastKnown > 0
+  const search =
+    layout.runCount > 0 && runVarianceKnown
+      ? searchTheta(layout, ws, problem)
+      : withoutSearch(problem.start)
+  const usable = layout.runCount > 0 && runVarianceKnown && !search.singular
+  if (!usable) spoil(ws)
+  const estimates = copyEstimates(layout, ws)
+  if (!runVarianceKnown) estimates.beta.set(layout.anchor) // every setup has one run
+  return {
+    setups: layout.setupIds,
+    theta: perComponent((j) => search.theta[j]!),
+    status: statusOf(settings, domain, search.theta),
+    mergedInto: design.mergedInto,
+    ...estimates,
+    ...(usable ? inverseInformation(layout, ws, domain) : unknownInformation()),
+    ...diagnosis(search, design, layout),
+    standardErrorsKnown: usable,
+    options: settings,
+  }
+}
+
+function checkOptions({ tolerance, maxEvaluations, start, fixed }: FitOptions): void {
+  const { MIN_VALUE, MAX_VALUE, MAX_SAFE_INTEGER } = Number
+  requireRange('tolerance', tolerance, MIN_VALUE, MAX_VALUE)
+  requireRange('maxEvaluations', maxEvaluations, 1, MAX_SAFE_INTEGER)
+  for (const component of COMPONENTS) {
+    if (start !== null) requireRange(`start.${component}`, start[component], 0, MAX_VALUE)
+    const value = fixed[component]
+    if (value !== undefined) requireRange(`fixed.${component}`, value, 0, MAX_VALUE)
+  }
+}
+
+function requireRange(name: string, value: number, min: number, max: number): void {
+  if (!(value >= min && value <= max)) throw new OutOfRangeError(name, value, min, max)
+}
+
+/** Start inside the bounds; fixed components at their value, inseparable ones at zero. */
+function firstTheta(
+  { start, fixed }: FitOptions,
+  { estimable, lower }: SearchDomain,
+  scale: DataScale,
+): Float64Array {
+  const theta = start === null ? startTheta(scale, estimable) : componentArray(start)
+  return theta.map((value, j) => {
+    if (estimable[j] === 1) return Math.max(value, lower[j]!)
+    return fixed[COMPONENTS[j]!] ?? 0
+  })
+}
+
+function withoutSearch(theta: Float64Array): SearchResult {
+  return { theta, logLikelihood: Number.NaN, converged: true, singular: false, steps: [] }
+}
+
+function statusOf(
+  { fixed }: FitOptions,
+  { estimable, lower }: SearchDomain,
+  theta: Float64Array,
+): PerComponent<ComponentStatus> {
+  return perComponent((j) => {
+    if (fixed[COMPONENTS[j]!] !== undefined) return 'fixed'
+    if (estimable[j] === 0) return 'notSeparable'
+    return theta[j]! > lower[j]! ? 'estimated' : 'notDetected'
+  })
+}
+
+/** Marks every result in the workspace as unknown. */
+function spoil(ws: Workspace): void {
+  for (const result of [ws.effect, ws.covariance, ws.sensitivity, ws.score]) result.fill(Number.NaN)
+}
+
+function copyEstimates(
+  { anchor }: Layout,
+  ws: Workspace,
+): Pick<NestedFit, 'beta' | 'covariance' | 'sensitivity' | 'score'> {
+  return {
+    beta: ws.effect.map((effect, setup) => effect + anchor[setup]!),
+    covariance: ws.covariance.slice(),
+    sensitivity: ws.sensitivity.slice(),
+    score: ws.score.slice(),
+  }
+}
+
+/** Expected information E = 2 AI − O: the parts that depend on y cancel exactly. */
+function inverseInformation(
+  layout: Layout,
+  ws: Workspace,
+  { estimable, lower }: SearchDomain,
+): Pick<NestedFit, 'inverseExpected' | 'inverseObserved'> {
+  const n = COMPONENT_COUNT
+  const theta = ws.theta.slice()
+  const average = ws.averageInformation.slice()
+  const observed = observedInformation(layout, ws, estimable)
+  const expected = average.map((value, entry) => 2 * value - observed[entry]!)
+  const separable = [...estimable.keys()].filter((j) => estimable[j] === 1)
+  const positive = separable.filter((j) => theta[j]! > lower[j]!)
+  const unknown = unknownInformation()
+  return {
+    inverseExpected: invertBlock(expected, n, separable) ?? unknown.inverseExpected,
+    inverseObserved: invertBlock(observed, n, positive) ?? unknown.inverseObserved,
+  }
+}
+
+function unknownInformation(): Pick<NestedFit, 'inverseExpected' | 'inverseObserved'> {
+  const unknown = () => new Float64Array(COMPONENT_COUNT ** 2).fill(Number.NaN)
+  return { inverseExpected: unknown(), inverseObserved: unknown() }
+}
+
+function diagnosis(
+  search: SearchResult,
+  design: Separability,
+  layout: Layout,
+): Pick<
+  NestedFit,
+  'logLikelihood' | 'converged' | 'singular' | 'iterations' | 'search' | 'separability' | 'counts'
+> {
+  return {
+    logLikelihood: search.logLikelihood,
+    converged: search.converged,
+    singular: search.singular,
+    iterations: search.steps.filter((step) => step.accepted).length,
+    search: search.steps,
+    separability: design.degreesOfFreedom,
+    counts: {
+      runs: layout.runCount,
+      cells: layout.cellCount,
+      sessions: layout.sessionCount,
+      pilots: layout.pilotCount,
+      setups: layout.setupCount,
+    },
+  }
+}
