@@ -1,7 +1,9 @@
 import { defineConfig } from 'vitest/config'
 
 /** Pure: they need neither a database nor a built service, and run on every supported Node. */
-const PURE = ['core', 'contract', 'architecture', 'recovery'].map((room) => `tests/${room}/**/*.test.ts`)
+const PURE = ['core', 'contract', 'architecture', 'recovery'].map(
+  (room) => `tests/${room}/**/*.test.ts`,
+)
 
 const test = {
   root: new URL('..', import.meta.url).pathname,

@@ -65,5 +65,7 @@ export async function writeOnce<T>(
 }
 
 function requestHash({ target, body }: WriteRequest): Buffer {
-  return createHash('sha256').update(`${target}\n${JSON.stringify(body)}`).digest()
+  return createHash('sha256')
+    .update(`${target}\n${JSON.stringify(body)}`)
+    .digest()
 }

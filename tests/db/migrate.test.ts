@@ -124,7 +124,9 @@ describe('migrate', () => {
     await migrate({ pool }, folder)
     await pool.query('UPDATE _prisma_migrations SET finished_at = NULL')
 
-    await expect(migrate({ pool }, folder)).rejects.toThrow(/0001_first was begun .* never finished/)
+    await expect(migrate({ pool }, folder)).rejects.toThrow(
+      /0001_first was begun .* never finished/,
+    )
   })
 
   it('lets processes that start together take turns', async () => {

@@ -1,5 +1,15 @@
 import { randomBytes } from 'node:crypto'
-import { chown, link, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
+import {
+  chown,
+  link,
+  mkdir,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  stat,
+  writeFile,
+} from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 
 import { errorCode, messageOf, StartFault } from '../start-fault.ts'
