@@ -22,10 +22,17 @@ const Environment = z.object({
   DEMO_DATA: z
     .enum(['on', 'off'])
     .optional()
-    .describe('Load the demo into an empty database; on by default for the embedded one, off otherwise'),
+    .describe(
+      'Load the demo into an empty database; on by default for the embedded one, off otherwise',
+    ),
   RATE_LIMIT: onOff(true).describe('Limit requests per address'),
   ADMIN_EMAIL: z.email().optional().describe('E-mail of the first administrator'),
-  ADMIN_PASSWORD: z.string().min(12).max(200).optional().describe('Password of the first administrator'),
+  ADMIN_PASSWORD: z
+    .string()
+    .min(12)
+    .max(200)
+    .optional()
+    .describe('Password of the first administrator'),
   TRUST_PROXY: onOff(false).describe('Take the client address from X-Forwarded-For'),
 })
 
@@ -47,7 +54,9 @@ export class ConfigError extends Error {
   readonly faults: readonly string[]
 
   constructor(faults: readonly string[]) {
-    super(`The configuration has ${faults.length} fault(s):\n${faults.map((f) => `  ${f}`).join('\n')}`)
+    super(
+      `The configuration has ${faults.length} fault(s):\n${faults.map((f) => `  ${f}`).join('\n')}`,
+    )
     this.faults = faults
   }
 }

@@ -1,0 +1,43 @@
+import closeWithGrace from 'close-with-grace'
+import { pino } from 'pino'
+
+import { ConfigError, loadConfig } from './config.ts'
+import { messageOf, StartFault } from './db/start-fault.ts'
+import { loggerOptions } from './logging.ts'
+import { startService } from './service.ts'
+
+/** How long requests and the database may take to finish after a signal [ms]. */
+const GRACE_MS = 15_000
+
+/** Ends the process with what went wrong, for people. */
+function fail(reason: string): never {
+  process.stderr.write(`${reason}\n`)
+  process.exit(1)
+}
+
+async function main(): Promise<void> {
+  const config = loadConfig(process.env)
+  const log = pino(loggerOptions(config))
+  const onLost = (reason: string) => {
+    log.fatal({ reason }, 'embedded database lost')
+    void stop().then(() => fail(`The embedded database went away: ${reason}.`))
+  }
+  const starting = startService(config, { log, onLost })
+  // A signal may come while the service starts: let it come up, then stop in order.
+  const stop = async () => (await starting.catch(() => null))?.close()
+  closeWithGrace(
+    { delay: GRACE_MS, logger: log, skip: ['beforeExit'] },
+    async ({ signal, err }) => {
+      if (err) log.fatal({ err }, 'unexpected error')
+      else log.info({ signal }, 'stopping')
+      await stop()
+    },
+  )
+  const service = await starting
+  process.stdout.write(`Fairclimb listens on ${service.url}\n`)
+}
+
+main().catch((error: unknown) => {
+  const isExpected = error instanceof StartFault || error instanceof ConfigError
+  fail(isExpected ? error.message : `The service could not start: ${messageOf(error)}.`)
+})

@@ -1,0 +1,92 @@
+import type { Logger } from 'pino'
+
+import { buildApp } from './app.ts'
+import type { Config } from './config.ts'
+import type { Database } from './db/client.ts'
+import { connectDatabase } from './db/connect.ts'
+import { startEmbedded } from './db/embedded.ts'
+import { migrate } from './db/migrate.ts'
+import { StartFault } from './db/start-fault.ts'
+import { ensureAdministrator } from './features/accounts/service.ts'
+import { listen, requireFreePort } from './http/listen.ts'
+import { loggerOptions } from './logging.ts'
+
+/** The running service. */
+export interface Service {
+  /** Where it listens, such as http://127.0.0.1:8080. */
+  readonly url: string
+  /** Finishes what was begun and stops everything that was started. */
+  close(): Promise<void>
+}
+
+export interface Surroundings {
+  readonly log: Logger
+  /** Called when the service cannot go on. */
+  readonly onLost: (reason: string) => void
+}
+
+/**
+ * Starts everything in order; what was started is stopped again where a later step fails.
+ *
+ * @throws {StartFault} in one sentence, why it cannot start
+ */
+export async function startService(config: Config, surroundings: Surroundings): Promise<Service> {
+  const opened: (() => Promise<void>)[] = []
+  const close = () => closeAll(opened, surroundings.log)
+  try {
+    const databaseUrl = await provideDatabase(config, surroundings, opened)
+    await requireFreePort(config)
+    const db = await connectDatabase(databaseUrl)
+    opened.push(() => db.close())
+    const applied = await migrate(db)
+    if (applied.length > 0)
+      surroundings.log.info({ migrations: applied }, 'schema brought up to date')
+
+    const app = await buildApp({
+      db,
+      logger: loggerOptions(config),
+      rateLimit: config.rateLimit,
+      trustProxy: config.trustProxy,
+    })
+    opened.push(() => app.close())
+    await prepare(db, config, surroundings.log)
+    return { url: await listen(app, config), close }
+  } catch (error) {
+    await close()
+    throw error
+  }
+}
+
+/** Address of the configured database, or of the embedded one once it runs. */
+async function provideDatabase(
+  { databaseUrl, dataDir }: Config,
+  { log, onLost }: Surroundings,
+  opened: (() => Promise<void>)[],
+): Promise<string> {
+  if (databaseUrl !== undefined) return databaseUrl
+  const embedded = await startEmbedded({ dataDir, onLost })
+  opened.push(() => embedded.stop())
+  log.info(
+    { dataDir },
+    embedded.adopted ? 'embedded database adopted' : 'embedded database started',
+  )
+  return embedded.url
+}
+
+/** What a new database needs before the first request. */
+async function prepare(db: Database, config: Config, log: Logger): Promise<void> {
+  if (config.admin !== undefined) {
+    const isNew = await ensureAdministrator(db, config.admin).catch((error: Error) => {
+      throw new StartFault(`ADMIN_EMAIL and ADMIN_PASSWORD cannot be used: ${error.message}.`)
+    })
+    if (isNew) log.info('first administrator created')
+  }
+  // The demo's place: `if (config.demoData) await loadDemo(...)` for a database without submissions.
+}
+
+/** In the reverse order of opening; one that fails does not keep the others open. */
+async function closeAll(opened: (() => Promise<void>)[], log: Logger): Promise<void> {
+  for (const close of opened.splice(0).reverse()) {
+    await close().catch((error: unknown) => log.error({ err: error }, 'something did not close'))
+  }
+}
