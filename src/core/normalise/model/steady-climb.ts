@@ -22,6 +22,8 @@ export interface SteadyClimb {
   readonly climbRateMps: number
   readonly airspeedMps: number
   readonly thrustN: number
+  /** Induced power of this climb [W]. */
+  readonly powerW: number
   /** dγ/d ln P [rad]. */
   readonly angleSlopeRad: number
   /** False where the power would carry the climb past 45°; the climb given is then that at 45°. */
@@ -91,6 +93,7 @@ function describe(angle: number, flight: ClimbingFlight, withinModel: boolean): 
     climbRateMps: speed * Math.sin(angle),
     airspeedMps: speed,
     thrustN: thrust,
+    powerW,
     angleSlopeRad: powerW / slopeW,
     withinModel,
   }

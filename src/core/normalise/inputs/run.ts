@@ -1,0 +1,82 @@
+import type { UncertainInput } from '../../uncertainty/propagate.ts'
+import type { ClimbRun, Equipment, FlownEntry, Stated } from '../types.ts'
+import { DEFAULT_U, MASS_U_KG } from './defaults.ts'
+import { statedOr } from './stated.ts'
+
+/**
+ * All-up mass as flown [kg]; a mass not said to be weighed is taken as estimated.
+ *
+ * @source normalisation specification 1, section j
+ */
+export function massInput(entry: FlownEntry): UncertainInput {
+  const fallback = MASS_U_KG[entry.massSource ?? 'estimated']
+  return {
+    source: 'all-up mass',
+    value: entry.allUpMassKg,
+    standardUncertainty: statedOr(entry.uncertainty, 'allUpMassKg', fallback),
+    sharedWithinSession: true,
+  }
+}
+
+/**
+ * Height gain as shown [m], with the uncertainty of its reading.
+ *
+ *     barometric: u² = (√2/√12)² + 0.3² + (0.005·Δh)²      satellite: u = 2 m
+ *
+ * @source normalisation specification 1, section j
+ */
+export function gainInput(run: ClimbRun): UncertainInput {
+  const barometricU = Math.hypot(
+    DEFAULT_U.barometricDisplayM,
+    DEFAULT_U.barometricNoiseM,
+    DEFAULT_U.barometricScaleRatio * run.heightGainM,
+  )
+  const fallback = run.heightSource === 'gnss' ? DEFAULT_U.gnssGainM : barometricU
+  return {
+    source: 'height gain',
+    value: run.heightGainM,
+    standardUncertainty: statedOr(run.uncertainty, 'heightGainM', fallback),
+    sharedWithinSession: false,
+  }
+}
+
+/**
+ * Propeller diameter [m], common to all runs of the set-up.
+ *
+ * @source normalisation specification 1, section j
+ */
+export function diameterInput({ propellerDiameterCm }: Equipment): UncertainInput {
+  return {
+    source: 'propeller diameter',
+    value: propellerDiameterCm / 100,
+    standardUncertainty: DEFAULT_U.propellerDiameterM,
+    sharedWithinSession: true,
+  }
+}
+
+/**
+ * A field that counts as exact unless the pilot states an uncertainty.
+ *
+ * @source normalisation specification 1, section j
+ */
+export function exactUnlessStated(
+  source: string,
+  value: number,
+  stated: { readonly uncertainty?: Stated; readonly field: string },
+): UncertainInput {
+  return {
+    source,
+    value,
+    standardUncertainty: statedOr(stated.uncertainty, stated.field, 0),
+    sharedWithinSession: false,
+  }
+}
+
+/**
+ * A factor of 1 that stands for what a model leaves out, the same in every run of a session.
+ *
+ * @source normalisation specification 1, sections d.1, d.5, e
+ */
+export function modelFactor(source: string, standardUncertainty: number): UncertainInput {
+  return { source, value: 1, standardUncertainty, sharedWithinSession: true }
+}

@@ -1,0 +1,129 @@
+import type { UncertainInput } from '../../uncertainty/propagate.ts'
+import { REFERENCE, REFERENCE_WING_LOADING_KG_PER_M2 } from '../reference.ts'
+import type { FlownWing, Warning } from '../types.ts'
+import {
+  CATALOGUE_GLIDE_FACTOR,
+  CATALOGUE_GLIDE_FACTOR_U,
+  DEFAULT_U,
+  GLIDE_U_RATIO,
+} from './defaults.ts'
+import { statedOr } from './stated.ts'
+
+/** A wing with every gap filled, and what had to be assumed for that. */
+export interface KnownWing {
+  readonly glideRatio: UncertainInput
+  /** Level airspeed at ISA sea-level density [m/s], at `trimMassKg`. */
+  readonly trimSpeedMps: UncertainInput
+  readonly trimMassKg: UncertainInput
+  readonly warnings: readonly Warning[]
+}
+
+/**
+ * Fills the gaps of a wing as it was described.
+ *
+ * Glide ratio: a measured or estimated one is taken as given, a catalogue one times 0.85, a missing
+ * one is 7. Trim speed: a missing one is that of the reference wing at 5.0 kg/m²; a missing mass
+ * beside it is the flown mass.
+ *
+ * @param wing the wing as described
+ * @param allUpMassKg all-up mass as flown [kg]
+ * @returns glide ratio [1], trim speed [m/s] and its mass [kg] as uncertain inputs, with warnings
+ * @source normalisation specification 1, section d.1; defaults are editorial
+ */
+export function knownWing(wing: FlownWing, allUpMassKg: number): KnownWing {
+  const warnings: Warning[] = []
+  const glideRatio = glideInput(wing, warnings)
+  const shared = { sharedWithinSession: true } as const
+  const u = wing.uncertainty
+  if (wing.trimSpeedMps === undefined) {
+    warnings.push({
+      pointer: '/wing/trimSpeedMps',
+      code: 'trimSpeedAssumed',
+      detail: `No trim speed given: ${REFERENCE.wing.trimSpeedMps} m/s at ${REFERENCE_WING_LOADING_KG_PER_M2} kg/m² is assumed, with a wide uncertainty.`,
+    })
+    const areaU = statedOr(u, 'flatAreaM2', DEFAULT_U.wingAreaRatio * wing.flatAreaM2)
+    return {
+      glideRatio,
+      trimSpeedMps: {
+        source: 'trim speed',
+        value: REFERENCE.wing.trimSpeedMps,
+        standardUncertainty: DEFAULT_U.assumedTrimSpeedRatio * REFERENCE.wing.trimSpeedMps,
+        ...shared,
+      },
+      trimMassKg: {
+        source: 'wing area',
+        value: REFERENCE_WING_LOADING_KG_PER_M2 * wing.flatAreaM2,
+        standardUncertainty: REFERENCE_WING_LOADING_KG_PER_M2 * areaU,
+        ...shared,
+      },
+      warnings,
+    }
+  }
+  if (wing.trimAtAllUpMassKg === undefined) {
+    warnings.push({
+      pointer: '/wing/trimAtAllUpMassKg',
+      code: 'trimMassAssumed',
+      detail: 'No mass given for the trim speed: it is taken to hold at the all-up mass as flown.',
+    })
+  }
+  return {
+    glideRatio,
+    trimSpeedMps: {
+      source: 'trim speed',
+      value: wing.trimSpeedMps,
+      standardUncertainty: statedOr(
+        u,
+        'trimSpeedMps',
+        DEFAULT_U.trimSpeedRatio * wing.trimSpeedMps,
+      ),
+      ...shared,
+    },
+    trimMassKg: {
+      source: 'mass at the trim speed',
+      value: wing.trimAtAllUpMassKg ?? allUpMassKg,
+      standardUncertainty: statedOr(u, 'trimAtAllUpMassKg', 0),
+      ...shared,
+    },
+    warnings,
+  }
+}
+
+function glideInput(wing: FlownWing, warnings: Warning[]): UncertainInput {
+  const label = { source: 'glide ratio', sharedWithinSession: true } as const
+  if (wing.glideRatio === undefined) {
+    warnings.push({
+      pointer: '/wing/glideRatio',
+      code: 'glideAssumed',
+      detail: `No glide ratio given: ${REFERENCE.wing.glideRatio} is assumed, with a wide uncertainty. A sink run with the engine off would measure it.`,
+    })
+    const value = REFERENCE.wing.glideRatio
+    return { ...label, value, standardUncertainty: GLIDE_U_RATIO.assumed * value }
+  }
+  const stated = wing.uncertainty?.glideRatio
+  if (wing.glideSource === 'catalogue') {
+    warnings.push({
+      pointer: '/wing/glideRatio',
+      code: 'glideCatalogue',
+      detail: `A catalogue glide ratio is that of the bare wing: ${CATALOGUE_GLIDE_FACTOR} of it is used, for pilot and cage.`,
+    })
+    const value = CATALOGUE_GLIDE_FACTOR * wing.glideRatio
+    const standardUncertainty =
+      stated === undefined
+        ? GLIDE_U_RATIO.catalogue * value
+        : Math.hypot(CATALOGUE_GLIDE_FACTOR * stated, CATALOGUE_GLIDE_FACTOR_U * wing.glideRatio)
+    return { ...label, value, standardUncertainty }
+  }
+  if (wing.glideSource === undefined) {
+    warnings.push({
+      pointer: '/wing/glideSource',
+      code: 'glideSourceAssumed',
+      detail: 'Where the glide ratio comes from is not given: it is treated as estimated.',
+    })
+  }
+  const ratio = GLIDE_U_RATIO[wing.glideSource ?? 'estimated']
+  return {
+    ...label,
+    value: wing.glideRatio,
+    standardUncertainty: stated ?? ratio * wing.glideRatio,
+  }
+}

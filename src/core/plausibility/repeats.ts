@@ -1,0 +1,38 @@
+import type { RunOutcome, Warning } from '../normalise/types.ts'
+
+/** How many standard uncertainties apart repeats may lie. */
+const COVERAGE = 3
+
+/**
+ * Warns of runs of one entry that disagree with the others of their kind.
+ *
+ *     |x_i − x̄_others| > 3·√(u_i² + u²(x̄_others)),  x̄ weighted by 1/u²; own uncertainties only
+ *
+ * @param outcomes the runs of one entry, normalised
+ * @param pointer JSON pointer of their list
+ * @returns one warning per run that disagrees
+ * @source normalisation specification 1, section k (cross checks)
+ */
+export function repeatWarnings(outcomes: readonly RunOutcome[], pointer: string): Warning[] {
+  const warnings: Warning[] = []
+  outcomes.forEach(({ evidence }, index) => {
+    let weight = 0
+    let sum = 0
+    outcomes.forEach(({ evidence: other }, otherIndex) => {
+      if (otherIndex === index || other.quantity !== evidence.quantity) return
+      const w = 1 / other.ownStandardUncertainty ** 2
+      weight += w
+      sum += w * other.logValue
+    })
+    if (weight === 0) return
+    const difference = Math.abs(evidence.logValue - sum / weight)
+    const allowed = COVERAGE * Math.sqrt(evidence.ownStandardUncertainty ** 2 + 1 / weight)
+    if (difference <= allowed) return
+    warnings.push({
+      pointer: `${pointer}/${index}`,
+      code: 'repeatsDisagree',
+      detail: `This run differs from the others of its kind by ${Math.round(100 * (Math.exp(difference) - 1))} %, more than their uncertainties explain.`,
+    })
+  })
+  return warnings
+}
