@@ -13,7 +13,20 @@ import {
   PA_PER_MMHG,
 } from '../core/units.ts'
 
-export type Unit = '1' | '%' | '1/min' | 'cm' | 'cm³' | 'hPa' | 'kg' | 'kW' | 'm' | 'm/s' | 'm²' | 'mm' | '°C'
+export type Unit =
+  | '1'
+  | '%'
+  | '1/min'
+  | 'cm'
+  | 'cm³'
+  | 'hPa'
+  | 'kg'
+  | 'kW'
+  | 'm'
+  | 'm/s'
+  | 'm²'
+  | 'mm'
+  | '°C'
 
 type Conversion = readonly [unit: string, convert: (value: number) => number]
 
@@ -21,21 +34,50 @@ const times = (factor: number) => (value: number) => value * factor
 
 /** What people write by mistake for a unit, likeliest first. */
 const MISTAKEN_FOR: Readonly<Partial<Record<Unit, readonly Conversion[]>>> = {
-  cm: [['m', times(100)], ['mm', times(0.1)], ['in', times(2.54)]],
-  'cm³': [['L', times(1000)], ['m³', times(1e6)]],
+  cm: [
+    ['m', times(100)],
+    ['mm', times(0.1)],
+    ['in', times(2.54)],
+  ],
+  'cm³': [
+    ['L', times(1000)],
+    ['m³', times(1e6)],
+  ],
   hPa: [
     ['Pa', times(1 / PA_PER_HPA)],
     ['inHg', times(PA_PER_INHG / PA_PER_HPA)],
     ['mmHg', times(PA_PER_MMHG / PA_PER_HPA)],
     ['kPa', times(10)],
   ],
-  kg: [['lb', times(KG_PER_LB)], ['g', times(0.001)]],
-  kW: [['W', times(0.001)], ['hp', times(0.7457)]],
-  m: [['ft', times(METRES_PER_FOOT)], ['km', times(1000)]],
-  'm/s': [['km/h', times(MPS_PER_KMH)], ['kn', times(MPS_PER_KNOT)]],
-  'm²': [['ft²', times(M2_PER_SQUARE_FOOT)], ['cm²', times(1e-4)]],
-  mm: [['cm', times(10)], ['m', times(1000)], ['in', times(25.4)]],
-  '°C': [['°F', celsiusFromFahrenheit], ['K', (value) => value - KELVIN_OFFSET]],
+  kg: [
+    ['lb', times(KG_PER_LB)],
+    ['g', times(0.001)],
+  ],
+  kW: [
+    ['W', times(0.001)],
+    ['hp', times(0.74569987)],
+  ],
+  m: [
+    ['ft', times(METRES_PER_FOOT)],
+    ['km', times(1000)],
+  ],
+  'm/s': [
+    ['km/h', times(MPS_PER_KMH)],
+    ['kn', times(MPS_PER_KNOT)],
+  ],
+  'm²': [
+    ['ft²', times(M2_PER_SQUARE_FOOT)],
+    ['cm²', times(1e-4)],
+  ],
+  mm: [
+    ['cm', times(10)],
+    ['m', times(1000)],
+    ['in', times(25.4)],
+  ],
+  '°C': [
+    ['°F', celsiusFromFahrenheit],
+    ['K', (value) => value - KELVIN_OFFSET],
+  ],
   '%': [['a fraction of one', times(100)]],
 }
 
