@@ -52,23 +52,22 @@ const SEMIDEFINITE_TOLERANCE = 1e-12
  *
  * @param a n × n matrix, column-major; lower triangle read and replaced. Mutated.
  * @param n order of the matrix
+ * @param noise size of the rounding errors the entries already carry [unit of A], ≥ 0
  * @returns rank found, or −1 if A has a clearly negative pivot or holds NaN
  * @source N. J. Higham, Analysis of the Cholesky decomposition of a semi-definite matrix, 1990,
  *   here without pivoting (from memory)
  */
-export function semidefiniteCholeskyInPlace(a: Float64Array, n: number): number {
+export function semidefiniteCholeskyInPlace(a: Float64Array, n: number, noise = 0): number {
   let rank = 0
   for (let j = 0; j < n; j++) {
     const colJ = j * n
-    const diagonal = a[colJ + j]!
-    if (!(diagonal >= 0)) return -1
+    const tolerance = Math.max(noise, SEMIDEFINITE_TOLERANCE * n * Math.abs(a[colJ + j]!))
     for (let k = 0; k < j; k++) {
       const ljk = a[k * n + j]!
       for (let i = j; i < n; i++) a[colJ + i]! -= a[k * n + i]! * ljk
     }
     const pivot = a[colJ + j]!
-    const tolerance = SEMIDEFINITE_TOLERANCE * n * diagonal
-    if (!(pivot >= -tolerance)) return -1
+    if (!(pivot >= -tolerance)) return -1 // also catches NaN
     const isZero = pivot <= tolerance
     const scale = isZero ? 0 : 1 / Math.sqrt(pivot)
     for (let i = j; i < n; i++) a[colJ + i]! *= scale
