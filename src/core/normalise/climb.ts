@@ -6,7 +6,7 @@ import { CLIMB_INPUTS, climbInputs, X } from './climb-inputs.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { modelFactor } from './inputs/run.ts'
-import { inOrder, valuesOf } from './inputs/vector.ts'
+import { agree, inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import { barometricGainRatio } from './model/barometric-gain.ts'
 import { climbThrustN } from './model/climb-thrust.ts'
@@ -37,6 +37,17 @@ export interface FlownClimb {
   readonly inducedPowerW: number
   readonly discAreaM2: number
 }
+
+/** Positions of the inputs that the air in the middle of the climb follows from. */
+const AIR_POSITIONS = [
+  X.heightGainM,
+  X.elevationM,
+  X.temperatureC,
+  X.lapseKPerM,
+  X.pressureHPa,
+  X.relativeHumidityPct,
+  X.startHeightM,
+] as const
 
 /** One climb with everything filled in and worked out. */
 export interface PreparedClimb {
@@ -89,8 +100,10 @@ export function normaliseClimb(climb: PreparedClimb): {
   readonly evidence: Evidence
 } {
   const { inputs, context, atReference } = climb
+  const nominal = valuesOf(inputs)
   const model = answeringNaN((x, y) => {
-    const flown = flyClimb(x, context)
+    const knownAir = agree(x, nominal, AIR_POSITIONS) ? climb.flown.air : undefined
+    const flown = flyClimb(x, context, knownAir)
     y[VALUE] = climbAtReference(flown).climbRateMps
     y[LOG_EVIDENCE] = Math.log(flown.inducedPowerW)
   })
@@ -110,20 +123,17 @@ export function normaliseClimb(climb: PreparedClimb): {
 }
 
 /** From readings to thrust and induced power: sections c and d of the specification, in order. */
-function flyClimb(x: Float64Array, { pressureIsQnh, drive }: ClimbContext): FlownClimb {
-  const gainM = x[X.heightGainM]!
+function flyClimb(
+  x: Float64Array,
+  { pressureIsQnh, drive }: ClimbContext,
+  knownAir?: Air,
+): FlownClimb {
+  const air = knownAir ?? airOfClimb(x, pressureIsQnh)
   const allUpMassKg = x[X.allUpMassKg]!
-  const field = {
-    elevationM: x[X.elevationM]!,
-    temperatureC: x[X.temperatureC]!,
-    lapseKPerM: x[X.lapseKPerM]!,
-    pressureHPa: x[X.pressureHPa]!,
-    relativeHumidityPct: x[X.relativeHumidityPct]!,
-  }
-  const air = airAbove(field, x[X.startHeightM]! + gainM / 2, pressureIsQnh)
   const full = barometricGainRatio(air.virtualTemperatureK, air.pressurePa)
   const gainRatio = x[X.gainScale]! * (1 + x[X.barometricShare]! * (full - 1))
-  const climbRateMps = (gainM * gainRatio) / x[X.durationS]! - x[X.ownAirMps]! - x[X.sessionAirMps]!
+  const climbRateMps =
+    (x[X.heightGainM]! * gainRatio) / x[X.durationS]! - x[X.ownAirMps]! - x[X.sessionAirMps]!
 
   const trim = { speedMps: x[X.trimSpeedMps]!, atAllUpMassKg: x[X.trimMassKg]! }
   const levelMps = levelTrimSpeedMps(trim, allUpMassKg, air.densityKgPerM3)
@@ -145,6 +155,18 @@ function flyClimb(x: Float64Array, { pressureIsQnh, drive }: ClimbContext): Flow
     inducedPowerW: inducedPowerW(thrustN, airspeedMps, disc) / powerRatio,
     discAreaM2: areaM2,
   }
+}
+
+/** The air in the middle of the climb. */
+function airOfClimb(x: Float64Array, pressureIsQnh: boolean): Air {
+  const field = {
+    elevationM: x[X.elevationM]!,
+    temperatureC: x[X.temperatureC]!,
+    lapseKPerM: x[X.lapseKPerM]!,
+    pressureHPa: x[X.pressureHPa]!,
+    relativeHumidityPct: x[X.relativeHumidityPct]!,
+  }
+  return airAbove(field, x[X.startHeightM]! + x[X.heightGainM]! / 2, pressureIsQnh)
 }
 
 function climbAtReference({ inducedPowerW, discAreaM2 }: FlownClimb): SteadyClimb {

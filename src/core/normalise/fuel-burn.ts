@@ -5,7 +5,7 @@ import { BURN_INPUTS, burnInputs, X } from './fuel-burn-inputs.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { modelFactor } from './inputs/run.ts'
-import { inOrder, valuesOf } from './inputs/vector.ts'
+import { agree, inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import {
   GASOLINE_DENSITY_15C_KG_PER_M3,
@@ -38,6 +38,16 @@ export interface FlownBurn {
   /** In level flight at the reference state, volume at 15 °C [L/h]. */
   readonly referenceFlowLPerH: number
 }
+
+/** Positions of the inputs that the air of the burn follows from. */
+const AIR_POSITIONS = [
+  X.elevationM,
+  X.temperatureC,
+  X.lapseKPerM,
+  X.pressureHPa,
+  X.relativeHumidityPct,
+  X.heightAboveSiteM,
+] as const
 
 /** One fuel burn with everything filled in and worked out. */
 export interface PreparedBurn {
@@ -88,8 +98,10 @@ export function normaliseFuelBurn(burn: PreparedBurn): {
   readonly evidence: Evidence
 } {
   const { inputs, pressureIsQnh, flown } = burn
+  const nominal = valuesOf(inputs)
   const model = answeringNaN((x, y) => {
-    const { referenceFlowLPerH } = flyBurn(x, pressureIsQnh)
+    const knownAir = agree(x, nominal, AIR_POSITIONS) ? flown.air : undefined
+    const { referenceFlowLPerH } = flyBurn(x, pressureIsQnh, knownAir)
     y[VALUE] = referenceFlowLPerH
     y[LOG_EVIDENCE] = Math.log(referenceFlowLPerH)
   })
@@ -107,15 +119,8 @@ export function normaliseFuelBurn(burn: PreparedBurn): {
 }
 
 /** From readings to the flow at the reference state: section e of the specification, in order. */
-function flyBurn(x: Float64Array, pressureIsQnh: boolean): FlownBurn {
-  const field = {
-    elevationM: x[X.elevationM]!,
-    temperatureC: x[X.temperatureC]!,
-    lapseKPerM: x[X.lapseKPerM]!,
-    pressureHPa: x[X.pressureHPa]!,
-    relativeHumidityPct: x[X.relativeHumidityPct]!,
-  }
-  const air = airAbove(field, x[X.heightAboveSiteM]!, pressureIsQnh)
+function flyBurn(x: Float64Array, pressureIsQnh: boolean, knownAir?: Air): FlownBurn {
+  const air = knownAir ?? airOfBurn(x, pressureIsQnh)
   const expansion = x[X.expansionFactor]! * EXPANSION_PER_K
   const volumeFactor = volumeCorrectionFactor(expansion, x[X.fuelTemperatureC]!)
   const litres = (x[X.volumeMl]! / ML_PER_L) * volumeFactor
@@ -152,6 +157,18 @@ function flyBurn(x: Float64Array, pressureIsQnh: boolean): FlownBurn {
     levelPowerW: power,
     referenceFlowLPerH,
   }
+}
+
+/** The air at the height of the burn. */
+function airOfBurn(x: Float64Array, pressureIsQnh: boolean): Air {
+  const field = {
+    elevationM: x[X.elevationM]!,
+    temperatureC: x[X.temperatureC]!,
+    lapseKPerM: x[X.lapseKPerM]!,
+    pressureHPa: x[X.pressureHPa]!,
+    relativeHumidityPct: x[X.relativeHumidityPct]!,
+  }
+  return airAbove(field, x[X.heightAboveSiteM]!, pressureIsQnh)
 }
 
 /** u(ln ff) = 0.15·|ln(W_ref/W)| + 0.05·|ln(ρ/ρ_ref)|: friction of the engine, which the model leaves out. */

@@ -45,8 +45,15 @@ export function checkClimb(
   }
 }
 
-/** A climb rate out of range may come from feet, or from minutes. */
-function climbHint(climbRateMps: number, run: ClimbRun): string {
+/**
+ * What a climb rate out of range may come from: feet, or minutes.
+ *
+ * @param climbRateMps climb rate [m/s]
+ * @param run the run it follows from
+ * @returns a sentence, or an empty string
+ * @source common practice
+ */
+export function climbHint(climbRateMps: number, run: ClimbRun): string {
   const { soft, unit } = DERIVED_LIMITS.climbRate
   const inFeet = climbRateMps * METRES_PER_FOOT
   if (isInside(inFeet, soft)) {

@@ -2,7 +2,7 @@ import { OutOfRangeError } from '../errors.ts'
 import type { KnownSession } from '../normalise/inputs/known.ts'
 import { knownSession, type PreparedRun, prepareRun } from '../normalise/run.ts'
 import type { Findings, FlightSession, Run, SubmittedEntry } from '../normalise/types.ts'
-import { checkBurn, checkClimb } from './derived.ts'
+import { checkBurn, checkClimb, climbHint } from './derived.ts'
 import { checkFields } from './fields.ts'
 import { FindingList } from './findings.ts'
 
@@ -69,14 +69,15 @@ function checkedRun(
   } catch (error) {
     if (!(error instanceof OutOfRangeError)) throw error
     const field = run.kind === 'climb' ? 'heightGainM' : 'volumeMl'
-    found.refuse(`${pointer}/${field}`, 'impossible', impossible(run, error))
+    found.refuse(`${pointer}/${field}`, 'impossible', impossible(run))
     return null
   }
 }
 
-function impossible(run: Run, error: OutOfRangeError): string {
+function impossible(run: Run): string {
   if (run.kind === 'climb') {
-    return `No steady climb agrees with these figures: check height gain, time, mass and trim speed (${error.message}).`
+    const hint = climbHint(run.heightGainM / run.durationS, run)
+    return `No steady climb agrees with these figures: check height gain, time, mass and trim speed. ${hint}`.trim()
   }
-  return `No level flight agrees with these figures: check volume, time and height change (${error.message}).`
+  return 'No level flight agrees with these figures: check volume, time and height change.'
 }

@@ -34,5 +34,21 @@ export function inOrder<N extends string>(
  * @source common practice
  */
 export function valuesOf(inputs: readonly UncertainInput[]): Float64Array {
-  return Float64Array.from(inputs, (input) => input.value)
+  const values = new Float64Array(inputs.length)
+  for (let i = 0; i < inputs.length; i++) values[i] = inputs[i]!.value
+  return values
+}
+
+/**
+ * Whether two vectors agree at some positions.
+ *
+ * @param a a vector
+ * @param b another of the same length
+ * @param positions where to look
+ * @returns true where all entries there are equal
+ * @source common practice
+ */
+export function agree(a: Float64Array, b: Float64Array, positions: readonly number[]): boolean {
+  for (const position of positions) if (a[position] !== b[position]) return false
+  return true
 }
