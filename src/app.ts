@@ -6,6 +6,7 @@ import { accountRoutes } from './features/accounts/routes.ts'
 import { keySetRoutes } from './features/accounts/sessions/routes.ts'
 import { verifyBearer } from './features/accounts/verify-bearer.ts'
 import { statusRoutes } from './features/status/routes.ts'
+import { normalizationRoutes, submissionRoutes } from './features/submissions/routes.ts'
 import auth from './http/auth.ts'
 import errorHandler from './http/error-handler.ts'
 import headers from './http/headers.ts'
@@ -37,5 +38,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(statusRoutes, { db: options.db })
   await app.register(keySetRoutes, { db: options.db })
   await app.register(accountRoutes, { prefix: '/v1', db: options.db })
+  await app.register(submissionRoutes, { prefix: '/v1', db: options.db, onEvidenceChanged: () => {} })
+  await app.register(normalizationRoutes, { prefix: '/v1', db: options.db })
   return app
 }

@@ -1,0 +1,167 @@
+import type { Pool, PoolClient } from 'pg'
+
+import type { RunOutcome, Warning } from '../../core/normalise/types.ts'
+import { METHOD_VERSION } from '../../core/version.ts'
+import type { NewSubmission } from './schema.ts'
+
+type Queryable = Pick<Pool | PoolClient, 'query'>
+
+/** A submission without what it says. */
+export interface SubmissionHead {
+  readonly id: string
+  readonly accountId: string
+  readonly currentRevision: number
+  readonly createdAt: Date
+  readonly withdrawnAt: Date | null
+}
+
+/** One run of a stored revision with its result; the raw values stand in the body. */
+export interface StoredRun {
+  readonly entryIndex: number
+  readonly runIndex: number
+  /** The set-up it counts for now: a merged one has become its survivor. */
+  readonly setupId: string
+  readonly methodVersion: string
+  readonly referenceId: string
+  readonly normalized: RunOutcome['normalized']
+  readonly warnings: readonly Warning[]
+}
+
+/** One revision of a submission, runs in the order of the body. */
+export interface StoredRevision extends SubmissionHead {
+  readonly revision: number
+  readonly revisedAt: Date
+  readonly body: NewSubmission
+  readonly warnings: readonly Warning[]
+  readonly runs: readonly StoredRun[]
+}
+
+/** A run about to be stored. */
+export interface NewStoredRun extends StoredRun {
+  readonly kind: string
+  readonly evidence: RunOutcome['evidence']
+}
+
+export interface NewRevision {
+  readonly submissionId: string
+  readonly accountId: string
+  readonly body: NewSubmission
+  readonly warnings: readonly Warning[]
+  readonly runs: readonly NewStoredRun[]
+}
+
+/**
+ * Stores a revision with its runs and their results, and the submission itself if it is new;
+ * of a known one it moves the current revision on, which also makes two at once queue up.
+ * One statement, so one round trip however many runs there are; the columns of the revision are
+ * read out of the stored body, so they cannot differ from it.
+ */
+export async function insertRevision(
+  client: PoolClient,
+  { submissionId, accountId, body, warnings, runs }: NewRevision,
+): Promise<StoredRevision> {
+  const { rows } = await client.query<SubmissionHead & { revision: number; revisedAt: Date }>({
+    name: 'insert-revision',
+    text: `
+      WITH head AS (
+        INSERT INTO submission (id, account_id) VALUES ($1, $2)
+        ON CONFLICT (id) DO UPDATE SET current_revision = submission.current_revision + 1
+        RETURNING id, account_id, current_revision, created_at, withdrawn_at
+      ), revision AS (
+        INSERT INTO submission_revision (submission_id, number, body, flown_on, elevation_m, interest, warnings)
+        SELECT head.id, head.current_revision, $3::jsonb, ($3::jsonb ->> 'flownOn')::date,
+               ($3::jsonb #>> '{site,elevationM}')::float8, $3::jsonb ->> 'interest', $4::jsonb
+          FROM head
+        RETURNING id, number, created_at
+      ), given AS (
+        SELECT gen_random_uuid() AS id, item.*
+          FROM jsonb_to_recordset($5::jsonb) AS item(
+               "entryIndex" int, "runIndex" int, "setupId" uuid, kind text, "methodVersion" text,
+               "referenceId" text, normalized jsonb, warnings jsonb, evidence jsonb)
+      ), stored AS (
+        INSERT INTO run (id, revision_id, entry_index, run_index, setup_id, kind)
+        SELECT given.id, revision.id, "entryIndex", "runIndex", "setupId", kind FROM given, revision
+      ), results AS (
+        INSERT INTO run_result (run_id, method_version, reference_id, quantity, log_value,
+                                own_standard_uncertainty, shared_standard_uncertainty, normalized, warnings)
+        SELECT id, "methodVersion", "referenceId", evidence ->> 'quantity', (evidence ->> 'logValue')::float8,
+               (evidence ->> 'ownStandardUncertainty')::float8, (evidence ->> 'sharedStandardUncertainty')::float8,
+               normalized, warnings
+          FROM given
+      )
+      SELECT head.id, head.account_id AS "accountId", head.current_revision AS "currentRevision",
+             head.created_at AS "createdAt", head.withdrawn_at AS "withdrawnAt",
+             revision.number AS revision, revision.created_at AS "revisedAt"
+        FROM head, revision`,
+    values: [
+      submissionId,
+      accountId,
+      ...[body, warnings, runs].map((json) => JSON.stringify(json)),
+    ],
+  })
+  return { ...rows[0]!, body, warnings, runs }
+}
+
+/** The submission, locked until the transaction ends, or null. */
+export async function lockSubmission(
+  client: PoolClient,
+  id: string,
+): Promise<SubmissionHead | null> {
+  const { rows } = await client.query<SubmissionHead>(
+    `SELECT id, account_id AS "accountId", current_revision AS "currentRevision",
+            created_at AS "createdAt", withdrawn_at AS "withdrawnAt"
+       FROM submission WHERE id = $1 FOR UPDATE`,
+    [id],
+  )
+  return rows[0] ?? null
+}
+
+export async function markWithdrawn(client: PoolClient, id: string): Promise<void> {
+  await client.query('UPDATE submission SET withdrawn_at = now() WHERE id = $1', [id])
+}
+
+/** A revision that is wanted; without a number the current one. */
+export interface RevisionKey {
+  readonly id: string
+  readonly revision?: number
+}
+
+/**
+ * The wanted revisions in the order asked, those that do not exist left out. Results are those of
+ * today's method, or of the newest before it. Raw SQL: rows of five tables folded into one each.
+ */
+export async function findRevisions(
+  source: Queryable,
+  keys: readonly RevisionKey[],
+): Promise<StoredRevision[]> {
+  const { rows } = await source.query<StoredRevision>({
+    name: 'find-revisions',
+    text: `
+      SELECT submission.id, submission.account_id AS "accountId",
+             submission.current_revision AS "currentRevision", submission.created_at AS "createdAt",
+             submission.withdrawn_at AS "withdrawnAt", revision.number AS revision,
+             revision.created_at AS "revisedAt", revision.body, revision.warnings, folded.runs
+        FROM unnest($1::uuid[], $2::int[]) WITH ORDINALITY AS wanted(id, number, place)
+        JOIN submission ON submission.id = wanted.id
+        JOIN submission_revision revision ON revision.submission_id = submission.id
+             AND revision.number = COALESCE(wanted.number, submission.current_revision)
+       CROSS JOIN LATERAL (
+         SELECT json_agg(json_build_object(
+                  'entryIndex', run.entry_index, 'runIndex', run.run_index,
+                  'setupId', COALESCE(setup.merged_into_id, setup.id),
+                  'methodVersion', result.method_version, 'referenceId', result.reference_id,
+                  'normalized', result.normalized, 'warnings', result.warnings)
+                  ORDER BY run.entry_index, run.run_index) AS runs
+           FROM run
+           JOIN setup ON setup.id = run.setup_id
+          CROSS JOIN LATERAL (
+            SELECT * FROM run_result WHERE run_result.run_id = run.id
+             ORDER BY run_result.method_version = $3 DESC, length(run_result.method_version) DESC,
+                      run_result.method_version DESC
+             LIMIT 1) result
+          WHERE run.revision_id = revision.id) folded
+       ORDER BY wanted.place`,
+    values: [keys.map((key) => key.id), keys.map((key) => key.revision ?? null), METHOD_VERSION],
+  })
+  return rows
+}

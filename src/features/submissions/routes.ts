@@ -1,0 +1,176 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
+
+import { WriteHeaders } from '../../contract/idempotency-key.ts'
+import { IdParams } from '../../contract/ids.ts'
+import { problems } from '../../contract/problems.ts'
+import {
+  FullSubmission,
+  Normalization,
+  RevisionPage,
+  Submission,
+  SubmissionPage,
+} from './answer.ts'
+import { listRevisions, listSubmissions } from './lists.ts'
+import { NewNormalization, NewSubmission, SubmissionPageQuery, SubmissionQuery } from './schema.ts'
+import {
+  normalizeOnly,
+  readSubmission,
+  revise,
+  type SubmissionDesk,
+  submit,
+  withdraw,
+} from './service.ts'
+
+/** HTTP face of the submissions feature. Reads the request, calls one service function, answers. */
+export const submissionRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (app, desk) => {
+  const { db } = desk
+  const tags = ['Submissions']
+
+  app.post(
+    '/submissions',
+    {
+      onRequest: app.requireAccount(),
+      schema: {
+        operationId: 'createSubmission',
+        summary: 'Submit a session of flying',
+        description:
+          'Stores the raw values and the normalised result of every run, all of it or nothing.',
+        tags,
+        headers: WriteHeaders,
+        body: NewSubmission,
+        response: { 201: FullSubmission, ...problems(400, 401, 403, 409, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const { caller, headers, body } = request
+      const write = { caller: caller!, idempotencyKey: headers['idempotency-key'], body }
+      const submission = await submit(desk, write)
+      reply.code(201).header('location', `/v1/submissions/${submission.id}`)
+      return submission
+    },
+  )
+
+  app.get(
+    '/submissions',
+    {
+      onRequest: app.identify,
+      schema: {
+        operationId: 'listSubmissions',
+        summary: 'List own submissions, or those that flew a set-up',
+        description: 'Give mine=true (needs an account) or setupId.',
+        tags,
+        security: [{}, { bearer: [] }],
+        querystring: SubmissionQuery,
+        response: { 200: SubmissionPage, ...problems(400, 401) },
+      },
+    },
+    async (request, reply) => {
+      reply.header('vary', 'Authorization')
+      return listSubmissions(db, request.caller, request.query)
+    },
+  )
+
+  app.get(
+    '/submissions/:id',
+    {
+      onRequest: app.identify,
+      schema: {
+        operationId: 'getSubmission',
+        summary: 'Read one submission with its normalised results',
+        description:
+          'Its owner and moderators see all of it. Everybody else sees the results, the month and rounded conditions; 410 once it was withdrawn.',
+        tags,
+        security: [{}, { bearer: [] }],
+        params: IdParams,
+        response: { 200: Submission, ...problems(400, 401, 404, 410) },
+      },
+    },
+    async (request, reply) => {
+      reply.header('vary', 'Authorization')
+      return readSubmission(db, request.caller, request.params.id)
+    },
+  )
+
+  app.delete(
+    '/submissions/:id',
+    {
+      onRequest: app.requireAccount(),
+      schema: {
+        operationId: 'withdrawSubmission',
+        summary: 'Withdraw a submission',
+        description:
+          'It no longer counts; its owner can still read it. Doing it again is harmless.',
+        tags,
+        params: IdParams,
+        response: { 204: z.void(), ...problems(400, 401, 403, 404) },
+      },
+    },
+    async (request, reply) => {
+      await withdraw(desk, request.caller!, request.params.id)
+      return reply.code(204).send()
+    },
+  )
+
+  app.post(
+    '/submissions/:id/revisions',
+    {
+      onRequest: app.requireAccount(),
+      schema: {
+        operationId: 'reviseSubmission',
+        summary: 'Correct a submission',
+        description: 'Takes the whole body anew. What was there before is kept as a revision.',
+        tags,
+        params: IdParams,
+        headers: WriteHeaders,
+        body: NewSubmission,
+        response: { 201: FullSubmission, ...problems(400, 401, 403, 404, 409, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const { caller, headers, body, params } = request
+      const write = { caller: caller!, idempotencyKey: headers['idempotency-key'], body }
+      const submission = await revise(desk, write, params.id)
+      reply.code(201).header('location', `/v1/submissions/${submission.id}`)
+      return submission
+    },
+  )
+
+  app.get(
+    '/submissions/:id/revisions',
+    {
+      onRequest: app.requireAccount(),
+      schema: {
+        operationId: 'listRevisions',
+        summary: 'Read the history of a submission, the last revision first',
+        tags,
+        params: IdParams,
+        querystring: SubmissionPageQuery,
+        response: { 200: RevisionPage, ...problems(400, 401, 403, 404) },
+      },
+    },
+    async (request) => listRevisions(db, request.caller!, request.params.id, request.query),
+  )
+}
+
+/** The same normalisation as a calculator: nothing is stored, no account is needed. */
+export const normalizationRoutes: FastifyPluginAsyncZod<Pick<SubmissionDesk, 'db'>> = async (
+  app,
+  { db },
+) => {
+  app.post(
+    '/normalizations',
+    {
+      schema: {
+        operationId: 'normalize',
+        summary: 'Normalise the runs of a session without storing them',
+        description:
+          'Takes the body of a submission. An entry may give its equipment in place of a set-up of the catalogue.',
+        tags: ['Calculators'],
+        body: NewNormalization,
+        response: { 200: Normalization, ...problems(400, 413, 415, 422) },
+      },
+    },
+    async (request) => normalizeOnly(db, request.body),
+  )
+}

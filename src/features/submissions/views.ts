@@ -1,0 +1,106 @@
+import { REFERENCE } from '../../core/normalise/reference.ts'
+import type { RunOutcome } from '../../core/normalise/types.ts'
+import { METHOD_VERSION } from '../../core/version.ts'
+import type { FullSubmission, Normalization, PublicSubmission } from './answer.ts'
+import type { NormalisedSubmission } from './normalise.ts'
+import type { StoredRevision, StoredRun } from './repository.ts'
+import type { NewNormalization, NewSubmission } from './schema.ts'
+
+type Result = Pick<RunOutcome, 'normalized' | 'warnings'>
+
+/** What the owner and moderators see of a submission. */
+export function fullView(stored: StoredRevision): FullSubmission {
+  const { body } = stored
+  return {
+    view: 'full',
+    id: stored.id,
+    revision: stored.revision,
+    currentRevision: stored.currentRevision,
+    accountId: stored.accountId,
+    createdAt: stored.createdAt.toISOString(),
+    revisedAt: stored.revisedAt.toISOString(),
+    withdrawnAt: stored.withdrawnAt?.toISOString() ?? null,
+    ...methodOf(stored.runs),
+    ...body,
+    entries: runsByEntry(stored).map((runs, index) => {
+      const entry = body.entries[index]!
+      return { ...entry, setupId: runs[0]!.setupId, runs: withResults(entry.runs, runs) }
+    }),
+    warnings: [...stored.warnings],
+  }
+}
+
+/** What everybody sees of a submission: not who flew, where, on which day or with which mass. */
+export function publicView(stored: StoredRevision): PublicSubmission {
+  const { body } = stored
+  return {
+    view: 'public',
+    id: stored.id,
+    revision: stored.revision,
+    ...methodOf(stored.runs),
+    flownIn: body.flownOn.slice(0, 'YYYY-MM'.length),
+    conditions: roundedConditions(body),
+    interest: body.interest,
+    entries: runsByEntry(stored).map((runs, index) => ({
+      setupId: runs[0]!.setupId,
+      runs: runs.map((run, runIndex) => ({
+        kind: body.entries[index]!.runs[runIndex]!.kind,
+        ...resultOf(run),
+        warnings: run.warnings.map(({ pointer, code }) => ({ pointer, code })),
+      })),
+    })),
+  }
+}
+
+/** The answer of the calculator: what was given, with the results. */
+export function normalizationView(
+  body: NewNormalization,
+  { setupIds, outcomes, warnings }: NormalisedSubmission,
+): Normalization {
+  return {
+    methodVersion: METHOD_VERSION,
+    referenceId: REFERENCE.id,
+    entries: body.entries.map((entry, index) => ({
+      ...entry,
+      setupId: setupIds[index] ?? undefined,
+      runs: withResults(entry.runs, outcomes[index]!),
+    })),
+    warnings: [...warnings],
+  }
+}
+
+function roundedConditions({ site, conditions }: NewSubmission): PublicSubmission['conditions'] {
+  const { temperatureC, relativeHumidityPct, windMps, airMotion } = conditions
+  return {
+    elevationM: toNearest(50, site.elevationM),
+    temperatureC: toNearest(1, temperatureC),
+    relativeHumidityPct:
+      relativeHumidityPct === undefined ? undefined : toNearest(10, relativeHumidityPct),
+    windMps: windMps === undefined ? undefined : toNearest(1, windMps),
+    airMotion,
+  }
+}
+
+function toNearest(step: number, value: number): number {
+  return Math.round(value / step) * step
+}
+
+/** All runs of a revision were normalised together. */
+function methodOf([run]: readonly StoredRun[]) {
+  return { methodVersion: run!.methodVersion, referenceId: run!.referenceId }
+}
+
+function runsByEntry({ body, runs }: StoredRevision): StoredRun[][] {
+  return body.entries.map((_, index) => runs.filter((run) => run.entryIndex === index))
+}
+
+function withResults<R extends object>(runs: readonly R[], results: readonly Result[]) {
+  return runs.map((run, index) => ({ ...run, ...resultOf(results[index]!) }))
+}
+
+function resultOf({ normalized, warnings }: Result) {
+  return {
+    normalized: { ...normalized, budget: [...normalized.budget] },
+    warnings: [...warnings],
+  }
+}
