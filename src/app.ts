@@ -5,6 +5,11 @@ import type { Database } from './db/client.ts'
 import { accountRoutes } from './features/accounts/routes.ts'
 import { keySetRoutes } from './features/accounts/sessions/routes.ts'
 import { verifyBearer } from './features/accounts/verify-bearer.ts'
+import { calculatorRoutes } from './features/calculators/routes.ts'
+import { catalogueRoutes } from './features/catalogue/routes.ts'
+import { comparisonRoutes } from './features/comparisons/routes.ts'
+import { FitRefresher } from './features/fits/refresher.ts'
+import { fitRoutes } from './features/fits/routes.ts'
 import { statusRoutes } from './features/status/routes.ts'
 import { normalizationRoutes, submissionRoutes } from './features/submissions/routes.ts'
 import auth from './http/auth.ts'
@@ -20,6 +25,13 @@ export interface AppOptions {
   readonly trustProxy: boolean
 }
 
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** Keeps the fits in step with the evidence; `refresh()` waits until they are. */
+    fits: FitRefresher
+  }
+}
+
 /** The whole service as one Fastify instance, not yet listening: every plugin and feature in one visible list. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
@@ -30,6 +42,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
+  const fits = new FitRefresher(options.db, app.log)
+  app.decorate('fits', fits)
+  app.addHook('onClose', () => fits.close())
   await app.register(errorHandler)
   await app.register(headers)
   await app.register(rateLimit, { enabled: options.rateLimit })
@@ -38,7 +53,15 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(statusRoutes, { db: options.db })
   await app.register(keySetRoutes, { db: options.db })
   await app.register(accountRoutes, { prefix: '/v1', db: options.db })
-  await app.register(submissionRoutes, { prefix: '/v1', db: options.db, onEvidenceChanged: () => {} })
+  await app.register(calculatorRoutes, { prefix: '/v1' })
+  await app.register(catalogueRoutes, { prefix: '/v1', db: options.db })
+  await app.register(submissionRoutes, {
+    prefix: '/v1',
+    db: options.db,
+    onEvidenceChanged: () => fits.request(),
+  })
   await app.register(normalizationRoutes, { prefix: '/v1', db: options.db })
+  await app.register(comparisonRoutes, { prefix: '/v1', db: options.db })
+  await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   return app
 }

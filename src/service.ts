@@ -7,6 +7,7 @@ import { connectDatabase } from './db/connect.ts'
 import { startEmbedded } from './db/embedded.ts'
 import { migrate } from './db/migrate.ts'
 import { StartFault } from './db/start-fault.ts'
+import { loadDemo } from './demo/load.ts'
 import { ensureAdministrator } from './features/accounts/service.ts'
 import { listen, requireFreePort } from './http/listen.ts'
 import { loggerOptions } from './logging.ts'
@@ -50,6 +51,7 @@ export async function startService(config: Config, surroundings: Surroundings): 
     })
     opened.push(() => app.close())
     await prepare(db, config, surroundings.log)
+    await app.fits.refresh() // answers rest on a fit from the first request on
     return { url: await listen(app, config), close }
   } catch (error) {
     await close()
@@ -81,7 +83,10 @@ async function prepare(db: Database, config: Config, log: Logger): Promise<void>
     })
     if (isNew) log.info('first administrator created')
   }
-  // The demo's place: `if (config.demoData) await loadDemo(...)` for a database without submissions.
+  if (config.demoData) {
+    const evenings = await loadDemo(db)
+    if (evenings > 0) log.info({ submissions: evenings }, 'demo data loaded')
+  }
 }
 
 /** In the reverse order of opening; one that fails does not keep the others open. */

@@ -9,7 +9,10 @@ const CATALOGUE = {
   'not-found': { status: 404, title: 'There is no such resource' },
   'method-not-allowed': { status: 405, title: 'This path does not take that method' },
   conflict: { status: 409, title: 'The request conflicts with what is stored' },
-  'request-in-flight': { status: 409, title: 'A request with this Idempotency-Key is being worked on' },
+  'request-in-flight': {
+    status: 409,
+    title: 'A request with this Idempotency-Key is being worked on',
+  },
   gone: { status: 410, title: 'The resource was withdrawn' },
   'payload-too-large': { status: 413, title: 'The request body is too large' },
   'unsupported-media-type': { status: 415, title: 'The body must be application/json' },
@@ -28,7 +31,9 @@ export type ProblemKind = keyof typeof CATALOGUE
 
 /** One invalid field of a request. */
 export const FieldError = z.object({
-  pointer: z.string().describe('JSON Pointer (RFC 6901) into the request; empty for the whole body'),
+  pointer: z
+    .string()
+    .describe('JSON Pointer (RFC 6901) into the request; empty for the whole body'),
   detail: z.string(),
 })
 

@@ -104,9 +104,9 @@ export function answerForPair(question: Question, a: Candidate, b: Candidate): P
   const names = { a: a.setupId, b: b.setupId }
   const { tier, refusal: refused } = refusalOfPair(fit, a.setupId, b.setupId)
   if (refused !== null) return { ...names, tier, refusal: refused }
-  const readingA = readingOf(question, a)
+  const readingA = usableReading(question, a)
   if ('refusal' in readingA) return { ...names, tier, refusal: readingA.refusal }
-  const readingB = readingOf(question, b)
+  const readingB = usableReading(question, b)
   if ('refusal' in readingB) return { ...names, tier, refusal: readingB.refusal }
   const spread = fit.contrast([
     { setup: a.setupId, weight: readingA.elasticity },
@@ -152,11 +152,23 @@ export function percentOf(difference: LogDifference): {
   }
 }
 
-type UsableReading =
+/** A reading that has a logarithm, or why there is none. */
+export type UsableReading =
   | { readonly value: number; readonly elasticity: number }
   | { readonly refusal: Refusal }
 
-function readingOf({ metric, state, fit }: Question, candidate: Candidate): UsableReading {
+/**
+ * A setup's estimate read at the question's conditions, or why it cannot be.
+ *
+ * @param question metric, conditions and fit
+ * @param candidate the setup
+ * @returns value [unit of the metric] and elasticity [1], or a refusal
+ * @source derived: the reading is that of `readMetric`
+ */
+export function usableReading(
+  { metric, state, fit }: Question,
+  candidate: Candidate,
+): UsableReading {
   const logQuantity = fit.logQuantityOf(candidate.setupId)
   if (logQuantity === null) return { refusal: refusal('noEvidence') }
   return usable(readMetric(metric, logQuantity, { equipment: candidate.equipment, state }))

@@ -1,7 +1,7 @@
+import type { EvidenceTier } from '../mixed/evidence.ts'
 import type { LogDifference } from './verdict.ts'
 
-/** How two setups are linked: in one session, through others, by their means only, or not at all. */
-export type EvidenceTier = 'direct' | 'connected' | 'betweenSessions' | 'none'
+export type { EvidenceTier } from '../mixed/evidence.ts'
 
 /** How much stands behind a setup. */
 export interface EvidenceCount {
@@ -16,11 +16,14 @@ export interface EvidenceCount {
 export interface FitView {
   /** ln of the quantity at the reference state; null where the setup has no evidence. */
   logQuantityOf(setupId: string): number | null
-  /** Standard error and degrees of freedom of Σ weight × ln quantity. */
+  /** Σ weight × ln quantity, with its standard error and degrees of freedom. */
   contrast(weights: readonly { readonly setup: string; readonly weight: number }[]): LogDifference
+  /** Covariance of the ln quantities of two setups that have evidence. */
+  covarianceOf(a: string, b: string): number
   tierOf(a: string, b: string): EvidenceTier
   /** True where removing some one session would cut the link between the two. */
   restsOnOneSession(a: string, b: string): boolean
-  sessionsOf(setupId: string): number
+  /** Setups with the same number stay linked whichever single session is taken away; null: no evidence. */
+  groupOf(setupId: string): number | null
   evidenceOf(setupId: string): EvidenceCount
 }

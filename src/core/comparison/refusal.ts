@@ -48,7 +48,7 @@ export function refusal(code: RefusalCode): Refusal {
  * @source common practice: one session can't tell a setup from its day
  */
 export function refusalOfSetup(fit: FitView, setupId: string): Refusal | null {
-  const sessions = fit.sessionsOf(setupId)
+  const { sessions } = fit.evidenceOf(setupId)
   if (sessions === 0) return refusal('noEvidence')
   return sessions === 1 ? refusal('oneSession') : null
 }

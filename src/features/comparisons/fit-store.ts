@@ -1,0 +1,69 @@
+import { ApiProblem } from '../../contract/problems.ts'
+import type { FitView } from '../../core/comparison/fit-view.ts'
+import type { Quantity } from '../../core/comparison/metric.ts'
+import { restoreFit, type StoredFitHeader, viewOf } from '../../core/comparison/stored-fit.ts'
+import type { Database } from '../../db/client.ts'
+import { findCurrentFitId, findFit, type StoredFit } from './repository.ts'
+
+/** A fit ready to be asked. */
+export interface LoadedFit {
+  readonly id: string
+  readonly quantity: Quantity
+  readonly view: FitView
+  /** Setups with evidence. */
+  readonly setupIds: readonly string[]
+  /** Sessions by people with an interest, by setup. */
+  readonly interestedSessions: ReadonlyMap<string, number>
+}
+
+/** Fits kept unpacked: each is immutable, and nearly all questions go to the newest few. */
+const KEPT = 8
+
+/** Loads fits and keeps the last few unpacked. */
+export class FitStore {
+  readonly #db: Database
+  readonly #kept = new Map<string, LoadedFit>()
+
+  constructor(db: Database) {
+    this.#db = db
+  }
+
+  /**
+   * The fit asked for, or the current one of that quantity.
+   *
+   * @throws {ApiProblem} not-ready before the first fit, not-found for an id that is no fit of that quantity
+   */
+  async load(quantity: Quantity, fitId: string | undefined): Promise<LoadedFit> {
+    const id = fitId ?? (await findCurrentFitId(this.#db, quantity))
+    if (id === null) throw new ApiProblem('not-ready', { detail: 'The first fit is not done yet.' })
+    const kept = this.#kept.get(id)
+    if (kept !== undefined && kept.quantity === quantity) return kept
+    const stored = await findFit(this.#db, id)
+    if (stored === null || stored.quantity !== quantity) {
+      throw new ApiProblem('not-found', { detail: `There is no fit ${id} of ${quantity}.` })
+    }
+    return this.#keep(stored, quantity)
+  }
+
+  #keep(stored: StoredFit, quantity: Quantity): LoadedFit {
+    const loaded = { id: stored.id, quantity, ...unpack(stored) }
+    this.#kept.set(stored.id, loaded)
+    const oldest = this.#kept.keys().next().value
+    if (this.#kept.size > KEPT && oldest !== undefined) this.#kept.delete(oldest)
+    return loaded
+  }
+}
+
+function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantity'> {
+  const bytes = new Uint8Array(numbers) // a copy: the driver's slice need not be aligned for doubles
+  const whole = restoreFit({
+    header: header as StoredFitHeader,
+    numbers: new Float64Array(bytes.buffer),
+  })
+  const setupIds = whole.fit.setups
+  return {
+    view: viewOf(whole),
+    setupIds,
+    interestedSessions: new Map(setupIds.map((id, k) => [id, whole.interestedSessions[k]!])),
+  }
+}

@@ -1,0 +1,127 @@
+import { setupName } from '../../contract/setup-name.ts'
+import type { Quantity } from '../../core/comparison/metric.ts'
+import type { Drive } from '../../core/normalise/types.ts'
+import type { Database } from '../../db/client.ts'
+
+export type SafetyState = 'none' | 'advisory' | 'doNotFly'
+
+/** What an answer tells of a setup beside its figures. */
+export interface SetupFacts {
+  readonly setupId: string
+  readonly name: string
+  readonly equipment: { readonly drive: Drive; readonly propellerDiameterCm: number }
+  readonly safety: { readonly state: SafetyState; readonly advisories: readonly string[] }
+}
+
+interface SetupRow {
+  readonly askedId: string
+  readonly setupId: string
+  readonly drive: Drive
+  readonly tune: string | null
+  readonly diameterCm: number
+  readonly engineMaker: string
+  readonly engineModel: string
+  readonly propellerMaker: string
+  readonly propellerModel: string
+  readonly frameMaker: string
+  readonly frameModel: string
+  readonly doNotFly: readonly string[] | null
+  readonly advisories: readonly string[] | null
+}
+
+/**
+ * Facts of setups by the ids asked for; a merged id gives the surviving setup. Ids that do not
+ * exist are missing from the map. Raw SQL: one round trip over five tables, reports folded in.
+ */
+export async function findSetupFacts(
+  db: Database,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, SetupFacts>> {
+  const { rows } = await db.pool.query<SetupRow>(
+    `SELECT asked.id::text AS "askedId", setup.id::text AS "setupId",
+            engine.drive, engine.tune, propeller.diameter_cm AS "diameterCm",
+            engine.maker AS "engineMaker", engine.model AS "engineModel",
+            propeller.maker AS "propellerMaker", propeller.model AS "propellerModel",
+            frame.maker AS "frameMaker", frame.model AS "frameModel",
+            reports."doNotFly", reports.advisories
+       FROM setup asked
+       JOIN setup ON setup.id = COALESCE(asked.merged_into_id, asked.id)
+       JOIN component engine ON engine.id = setup.powerplant_id
+       JOIN component propeller ON propeller.id = setup.propeller_id
+       JOIN component frame ON frame.id = setup.frame_id
+       LEFT JOIN LATERAL (
+         SELECT array_agg(reason ORDER BY created_at) FILTER (WHERE state = 'doNotFly') AS "doNotFly",
+                array_agg(reason ORDER BY created_at) FILTER (WHERE state = 'advisory') AS advisories
+           FROM safety_report
+          WHERE setup_id = setup.id AND lifted_at IS NULL) reports ON true
+      WHERE asked.id = ANY($1::uuid[])`,
+    [ids],
+  )
+  return new Map(rows.map((row) => [row.askedId, toFacts(row)]))
+}
+
+function toFacts(row: SetupRow): SetupFacts {
+  const doNotFly = row.doNotFly ?? []
+  const advisories = row.advisories ?? []
+  return {
+    setupId: row.setupId,
+    name: setupName({
+      powerplant: { maker: row.engineMaker, model: row.engineModel, tune: row.tune },
+      propeller: {
+        maker: row.propellerMaker,
+        model: row.propellerModel,
+        diameterCm: row.diameterCm,
+      },
+      frame: { maker: row.frameMaker, model: row.frameModel },
+    }),
+    equipment: { drive: row.drive, propellerDiameterCm: row.diameterCm },
+    safety: {
+      state: doNotFly.length > 0 ? 'doNotFly' : advisories.length > 0 ? 'advisory' : 'none',
+      advisories: [...doNotFly, ...advisories],
+    },
+  }
+}
+
+export interface WingFacts {
+  readonly id: string
+  readonly flatAreaM2: number
+  readonly glideRatio: number | null
+  readonly trimSpeedMps: number | null
+  readonly trimAtAllUpMassKg: number | null
+}
+
+/** A wing of the catalogue, or null; a merged id gives the surviving wing. */
+export async function findWing(db: Database, id: string): Promise<WingFacts | null> {
+  const wing = await db.prisma.component.findUnique({
+    where: { id },
+    include: { mergedInto: true },
+  })
+  const found = wing?.mergedInto ?? wing
+  if (found?.kind !== 'wing' || found.flatAreaM2 === null) return null
+  const { glideRatio, trimSpeedMps, trimAtAllUpMassKg } = found
+  return { id: found.id, flatAreaM2: found.flatAreaM2, glideRatio, trimSpeedMps, trimAtAllUpMassKg }
+}
+
+export interface StoredFit {
+  readonly id: string
+  readonly quantity: string
+  readonly header: unknown
+  readonly numbers: Uint8Array
+}
+
+/** Id of the fit that answers rest on now, or null before the first one. */
+export async function findCurrentFitId(db: Database, quantity: Quantity): Promise<string | null> {
+  const { rows } = await db.pool.query<{ fit_id: string }>(
+    'SELECT fit_id FROM current_fit WHERE quantity = $1',
+    [quantity],
+  )
+  return rows[0]?.fit_id ?? null
+}
+
+/** A stored fit with its numbers, or null. */
+export async function findFit(db: Database, id: string): Promise<StoredFit | null> {
+  return db.prisma.fit.findUnique({
+    where: { id },
+    select: { id: true, quantity: true, header: true, numbers: true },
+  })
+}

@@ -1,0 +1,53 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+
+import { problems } from '../../contract/problems.ts'
+import type { Database } from '../../db/client.ts'
+import { FitStore } from './fit-store.ts'
+import { Comparison, ComparisonQuery, Ranking, RankingQuery } from './schema.ts'
+import { compare, rank } from './service.ts'
+
+export interface ComparisonRoutesOptions {
+  readonly db: Database
+}
+
+/** HTTP face of comparisons and rankings: reads, open to everyone. */
+export const comparisonRoutes: FastifyPluginAsyncZod<ComparisonRoutesOptions> = async (
+  app,
+  { db },
+) => {
+  const sources = { db, fits: new FitStore(db) }
+
+  app.get(
+    '/comparisons',
+    {
+      schema: {
+        operationId: 'compareSetups',
+        summary: 'Compare setups at stated conditions',
+        description:
+          'The named setups side by side and every pair of them, with intervals and verdicts. ' +
+          'Where the evidence does not support a number, the pair is refused and says why.',
+        tags: ['Analysis'],
+        querystring: ComparisonQuery,
+        response: { 200: Comparison, ...problems(400, 404, 422, 429, 503) },
+      },
+    },
+    async (request) => compare(sources, request.query),
+  )
+
+  app.get(
+    '/rankings',
+    {
+      schema: {
+        operationId: 'rankSetups',
+        summary: 'Rank setups for a weight class',
+        description:
+          'The largest group of setups that can be compared with one another, best first, with the ' +
+          'uncertainty of each rank; the rest with the reason why not; unsafe setups set aside.',
+        tags: ['Analysis'],
+        querystring: RankingQuery,
+        response: { 200: Ranking, ...problems(400, 404, 422, 429, 503) },
+      },
+    },
+    async (request) => rank(sources, request.query),
+  )
+}

@@ -1,0 +1,119 @@
+import { ApiProblem } from '../../contract/problems.ts'
+import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
+import { rankSetups } from '../../core/comparison/rank-setups.ts'
+import { refusal } from '../../core/comparison/refusal.ts'
+import type { Database } from '../../db/client.ts'
+import { type AskedQuestion, candidateOf, showPair, showSetup } from './answers.ts'
+import { resolveConditions, unknownWing } from './conditions.ts'
+import type { FitStore, LoadedFit } from './fit-store.ts'
+import { findSetupFacts, findWing, type SetupFacts } from './repository.ts'
+import type {
+  ComparedSetup,
+  Comparison,
+  ComparisonQuery,
+  Conditions,
+  Ranking,
+  RankingQuery,
+} from './schema.ts'
+import { cautionsFor } from './wording.ts'
+
+export interface Sources {
+  readonly db: Database
+  readonly fits: FitStore
+}
+
+/**
+ * The named setups side by side at the caller's conditions, and every pair of them.
+ *
+ * @throws {ApiProblem} unknown-reference for a setup or wing that does not exist
+ */
+export async function compare(sources: Sources, query: ComparisonQuery): Promise<Comparison> {
+  const { fit, question, conditions } = await ask(sources, query)
+  const found = await findSetupFacts(sources.db, query.setups)
+  const missing = query.setups.filter((id) => !found.has(id))
+  if (missing.length > 0) {
+    throw new ApiProblem('unknown-reference', {
+      errors: missing.map((id) => ({
+        pointer: '/setups',
+        detail: `${id} is not a setup of the catalogue`,
+      })),
+    })
+  }
+  const setups = distinct(query.setups.map((id) => found.get(id)!))
+  const ranks = rankSetups(question, setups.map(candidateOf))
+  const shown = setups.map((facts) => showSetup(question, facts, ranks.get(facts.setupId) ?? null))
+  const pairs = setups.flatMap((a, i) => setups.slice(i + 1).map((b) => showPair(question, a, b)))
+  return {
+    ...headOf(fit, query.metric, conditions),
+    setups: shown,
+    pairs,
+    cautions: cautionsAbout(query.metric, shown),
+  }
+}
+
+/**
+ * The ranked list for a weight class or a mass: the largest group of setups that can be compared
+ * with one another; the others with the reason why not; unsafe ones set aside.
+ */
+export async function rank(sources: Sources, query: RankingQuery): Promise<Ranking> {
+  const { fit, question, conditions } = await ask(sources, query)
+  const found = await findSetupFacts(sources.db, fit.setupIds)
+  const setups = distinct([...found.values()])
+  const sound = setups.filter(({ safety }) => safety.state !== 'doNotFly')
+  const ranks = rankSetups(question, sound.map(candidateOf))
+  const inOrder = (facts: SetupFacts) =>
+    ranks.get(facts.setupId)?.position ?? Number.POSITIVE_INFINITY
+  const ranked = sound
+    .filter(({ setupId }) => ranks.has(setupId))
+    .sort((a, b) => inOrder(a) - inOrder(b))
+    .map((facts) => showSetup(question, facts, ranks.get(facts.setupId) ?? null))
+  const unranked = sound
+    .filter(({ setupId }) => !ranks.has(setupId))
+    .map((facts) => withReason(showSetup(question, facts, null)))
+  const setAside = setups
+    .filter(({ safety }) => safety.state === 'doNotFly')
+    .map((facts) => showSetup(question, facts, null))
+  return {
+    ...headOf(fit, query.metric, conditions),
+    ranked: ranked.slice(0, query.limit),
+    unranked,
+    setAside,
+    cautions: cautionsAbout(query.metric, [...ranked, ...unranked, ...setAside]),
+  }
+}
+
+/** Not ranked although it has a value of its own: what is missing is the link to the ranked group. */
+function withReason(setup: ComparedSetup): ComparedSetup {
+  if (setup.refused !== undefined) return setup
+  const { code, reason } = refusal('notConnected')
+  return { ...setup, refused: { reasonCode: code, reason } }
+}
+
+async function ask(sources: Sources, query: ComparisonQuery | RankingQuery) {
+  const { quantity } = METRIC_FACTS[query.metric]
+  const fit = await sources.fits.load(quantity, query.fitId)
+  const wing = query.wingId === undefined ? null : await findWing(sources.db, query.wingId)
+  if (query.wingId !== undefined && wing === null) throw unknownWing()
+  const { state, shown } = resolveConditions(query, wing)
+  const question: AskedQuestion = { metric: query.metric, state, fit: fit.view, loaded: fit }
+  return { fit, question, conditions: shown }
+}
+
+function headOf(fit: LoadedFit, metric: Metric, conditions: Conditions) {
+  const { unit, better, equivalenceMarginPercent } = METRIC_FACTS[metric]
+  return { fitId: fit.id, metric, unit, better, equivalenceMarginPercent, conditions }
+}
+
+function cautionsAbout(metric: Metric, setups: readonly ComparedSetup[]): string[] {
+  const names = (which: (setup: ComparedSetup) => boolean) =>
+    setups.filter(which).map(({ name }) => name)
+  return cautionsFor(metric, {
+    doNotFly: names(({ safety }) => safety.state === 'doNotFly'),
+    interested: names(({ evidence }) => evidence.interestedSessions > 0),
+  })
+}
+
+/** Two ids may lead to one setup after a merge. */
+function distinct(setups: readonly SetupFacts[]): SetupFacts[] {
+  return [...new Map(setups.map((facts) => [facts.setupId, facts])).values()]
+}

@@ -1,0 +1,23 @@
+import { createHash } from 'node:crypto'
+
+import type { EvidenceRows } from './model.ts'
+
+/**
+ * Name of a fit: a hash of everything it follows from. The same evidence under the same versions
+ * has the same fit, whoever computes it and whenever.
+ */
+export function fitId(
+  versions: {
+    readonly quantity: string
+    readonly modelVersion: string
+    readonly methodVersion: string
+  },
+  rows: EvidenceRows,
+): string {
+  const hash = createHash('sha256')
+  hash.update(`${versions.quantity}\n${versions.modelVersion}\n${versions.methodVersion}\n`)
+  for (const ids of [rows.setup, rows.session, rows.pilot]) hash.update(`${ids.join(' ')}\n`)
+  for (const numbers of [rows.y, rows.own, rows.shared]) hash.update(new Uint8Array(numbers.buffer))
+  hash.update(rows.interested.map(Number).join(''))
+  return `fit_${hash.digest('hex').slice(0, 32)}`
+}

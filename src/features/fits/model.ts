@@ -1,0 +1,76 @@
+import type { StoredFitHeader } from '../../core/comparison/stored-fit.ts'
+import { storeFit } from '../../core/comparison/stored-fit.ts'
+import { gatherEvidence } from '../../core/mixed/evidence.ts'
+import { fitNested } from '../../core/mixed/fit.ts'
+import { buildLayout, type Layout, type Observation } from '../../core/mixed/layout.ts'
+
+/** The runs that count, column by column: setup, session and pilot by id; y and uncertainties as logarithms. */
+export interface EvidenceRows {
+  readonly setup: readonly string[]
+  readonly session: readonly string[]
+  readonly pilot: readonly string[]
+  /** ln of the quantity at the reference state. */
+  readonly y: Float64Array
+  /** Standard uncertainty of y from causes of the run alone. */
+  readonly own: Float64Array
+  /** Standard uncertainty of y from causes common to the session. */
+  readonly shared: Float64Array
+  /** Submitted by somebody with an interest. */
+  readonly interested: readonly boolean[]
+}
+
+/** A fit ready to be stored. */
+export interface FittedModel {
+  readonly runs: number
+  readonly converged: boolean
+  readonly header: StoredFitHeader
+  readonly numbers: Uint8Array
+}
+
+/**
+ * Fits the evidence: nested REML with the runs' own uncertainties, what a session shares as known
+ * variance of that session (its runs' mean squared shared uncertainty).
+ */
+export function fitEvidence(rows: EvidenceRows): FittedModel {
+  const layout = buildLayout(observationsOf(rows), { knownSessionVariance: sharedVariances(rows) })
+  const fit = fitNested(layout)
+  const { header, numbers } = storeFit({
+    fit,
+    evidence: gatherEvidence(layout),
+    interestedSessions: countInterested(rows, layout),
+  })
+  return {
+    runs: rows.y.length,
+    converged: fit.converged,
+    header,
+    numbers: new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength),
+  }
+}
+
+function observationsOf({ setup, session, pilot, y, own }: EvidenceRows): Observation[] {
+  return setup.map((id, i) => ({
+    setup: id,
+    session: session[i]!,
+    pilot: pilot[i]!,
+    y: y[i]!,
+    u: own[i]!,
+  }))
+}
+
+function sharedVariances({ session, shared }: EvidenceRows): Map<string, number> {
+  const sums = new Map<string, { sum: number; runs: number }>()
+  session.forEach((id, i) => {
+    const so = sums.get(id) ?? { sum: 0, runs: 0 }
+    sums.set(id, { sum: so.sum + shared[i]! ** 2, runs: so.runs + 1 })
+  })
+  return new Map([...sums].map(([id, { sum, runs }]) => [id, sum / runs]))
+}
+
+function countInterested({ setup, session, interested }: EvidenceRows, layout: Layout): number[] {
+  const sessions = new Map<string, Set<string>>()
+  setup.forEach((id, i) => {
+    if (!interested[i]) return
+    sessions.set(id, (sessions.get(id) ?? new Set()).add(session[i]!))
+  })
+  return layout.setupIds.map((id) => sessions.get(id)?.size ?? 0)
+}

@@ -1,0 +1,107 @@
+import type { PoolClient } from 'pg'
+
+import type { Quantity } from '../../core/comparison/metric.ts'
+import type { Database } from '../../db/client.ts'
+import type { EvidenceRows, FittedModel } from './model.ts'
+
+type Row = [
+  setup: string,
+  session: string,
+  pilot: string,
+  y: number,
+  own: number,
+  shared: number,
+  interested: boolean,
+]
+
+/**
+ * Every run that counts: the current revision of each submission that was not withdrawn, under one
+ * version of the normalisation. A setup merged into another counts for that one. The order is
+ * fixed, so that the same evidence reads the same. Raw SQL: a set over five tables.
+ */
+export async function findEvidence(
+  client: PoolClient,
+  quantity: Quantity,
+  methodVersion: string,
+): Promise<EvidenceRows> {
+  const { rows } = await client.query<Row>({
+    rowMode: 'array',
+    text: `
+      SELECT COALESCE(setup.merged_into_id, setup.id)::text, submission.id::text, submission.account_id::text,
+             result.log_value, result.own_standard_uncertainty, result.shared_standard_uncertainty,
+             revision.interest <> 'none'
+        FROM submission
+        JOIN submission_revision revision
+          ON revision.submission_id = submission.id AND revision.number = submission.current_revision
+        JOIN run ON run.revision_id = revision.id
+        JOIN run_result result ON result.run_id = run.id AND result.method_version = $2
+        JOIN setup ON setup.id = run.setup_id
+       WHERE submission.withdrawn_at IS NULL AND result.quantity = $1
+       ORDER BY submission.id, run.entry_index, run.run_index`,
+    values: [quantity, methodVersion],
+  })
+  const column = <K extends keyof Row>(key: K) => rows.map((row) => row[key]) as Row[K][]
+  return {
+    setup: column(0) as string[],
+    session: column(1) as string[],
+    pilot: column(2) as string[],
+    y: Float64Array.from(column(3) as number[]),
+    own: Float64Array.from(column(4) as number[]),
+    shared: Float64Array.from(column(5) as number[]),
+    interested: column(6) as boolean[],
+  }
+}
+
+/** Whether a fit with that id is stored already: the same evidence gives the same id. */
+export async function fitExists(client: PoolClient, id: string): Promise<boolean> {
+  const { rowCount } = await client.query('SELECT 1 FROM fit WHERE id = $1', [id])
+  return rowCount === 1
+}
+
+export interface FitIdentity {
+  readonly id: string
+  readonly quantity: Quantity
+  readonly modelVersion: string
+  readonly methodVersion: string
+}
+
+/** Stores a fit; one that is there already stays as it is. */
+export async function insertFit(
+  client: PoolClient,
+  { id, quantity, modelVersion, methodVersion }: FitIdentity,
+  model: FittedModel,
+): Promise<void> {
+  await client.query(
+    `INSERT INTO fit (id, quantity, model_version, method_version, runs, header, numbers)
+     VALUES ($1, $2, $3, $4, $5, $6, $7)
+     ON CONFLICT (id) DO NOTHING`,
+    [
+      id,
+      quantity,
+      modelVersion,
+      methodVersion,
+      model.runs,
+      model.header,
+      Buffer.from(model.numbers),
+    ],
+  )
+}
+
+/** Makes a stored fit the one that answers rest on. */
+export async function setCurrentFit(
+  client: PoolClient,
+  quantity: Quantity,
+  id: string,
+): Promise<void> {
+  await client.query(
+    `INSERT INTO current_fit (quantity, fit_id) VALUES ($1, $2)
+     ON CONFLICT (quantity) DO UPDATE SET fit_id = EXCLUDED.fit_id, updated_at = now()
+       WHERE current_fit.fit_id <> EXCLUDED.fit_id`,
+    [quantity, id],
+  )
+}
+
+/** One stored fit, or null. */
+export async function findFit(db: Database, id: string) {
+  return db.prisma.fit.findUnique({ where: { id } })
+}
