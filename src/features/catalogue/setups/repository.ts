@@ -1,0 +1,170 @@
+import type { PoolClient } from 'pg'
+
+import type { Database } from '../../../db/client.ts'
+import type { Position } from '../list-query.ts'
+import { COMPONENT_HITS, MEAN_CLOSENESS, type Queryable, SHOWN, withSearch } from '../search.ts'
+import type { SearchWord } from '../search-words.ts'
+import type { NewSetup, Setup } from './schema.ts'
+
+export interface ReportRow {
+  readonly id: string
+  readonly state: 'advisory' | 'doNotFly'
+  readonly reason: string
+  readonly createdAt: string
+  readonly liftedAt: string | null
+  readonly liftedReason: string | null
+}
+
+export interface SetupRow extends Pick<Setup, 'id' | 'powerplant' | 'propeller' | 'frame'> {
+  readonly note: string | null
+  readonly createdAt: Date
+  /** Newest first; null where there is none. */
+  readonly reports: readonly ReportRow[] | null
+}
+
+/**
+ * Setups with their parts and reports. A part that was merged shows as what it was merged into,
+ * and a report on a merged setup counts for the one that remains: a warning must not be lost.
+ */
+const SETUPS = `
+  SELECT s.id, s.note, s.created_at AS "createdAt",
+         jsonb_build_object('id', pp.id, 'maker', pp.maker, 'model', pp.model, 'drive', pp.drive) AS powerplant,
+         jsonb_build_object('id', pr.id, 'maker', pr.maker, 'model', pr.model, 'diameterCm', pr.diameter_cm) AS propeller,
+         jsonb_build_object('id', fr.id, 'maker', fr.maker, 'model', fr.model) AS frame,
+         r.reports,
+         lower(concat_ws(' ', pp.maker, pp.model, pr.maker, pr.model, fr.maker, fr.model)) AS name,
+         pr.diameter_cm AS size
+    FROM setup s
+    JOIN component own_pp ON own_pp.id = s.powerplant_id
+    JOIN component pp ON pp.id = COALESCE(own_pp.merged_into_id, own_pp.id)
+    JOIN component own_pr ON own_pr.id = s.propeller_id
+    JOIN component pr ON pr.id = COALESCE(own_pr.merged_into_id, own_pr.id)
+    JOIN component own_fr ON own_fr.id = s.frame_id
+    JOIN component fr ON fr.id = COALESCE(own_fr.merged_into_id, own_fr.id)
+    LEFT JOIN (
+      SELECT COALESCE(reported.merged_into_id, reported.id) AS setup_id,
+             jsonb_agg(jsonb_build_object(
+               'id', report.id, 'state', report.state, 'reason', report.reason,
+               'createdAt', report.created_at, 'liftedAt', report.lifted_at,
+               'liftedReason', report.lifted_reason) ORDER BY report.created_at DESC, report.id) AS reports
+        FROM safety_report report
+        JOIN setup reported ON reported.id = report.setup_id
+       GROUP BY 1) AS r ON r.setup_id = s.id`
+
+/** The setup with that id, or the one it was merged into. */
+export async function findSetup(source: Queryable, id: string): Promise<SetupRow | null> {
+  const { rows } = await source.query<SetupRow>(
+    `${SETUPS} JOIN setup asked ON s.id = COALESCE(asked.merged_into_id, asked.id) WHERE asked.id = $1`,
+    [id],
+  )
+  return rows[0] ?? null
+}
+
+type Parts = Pick<NewSetup, 'powerplantId' | 'propellerId' | 'frameId'>
+
+export interface SetupSearch {
+  /** Null: every setup; an empty list matches none. */
+  readonly words: readonly SearchWord[] | null
+  readonly parts: Partial<Parts>
+  readonly after: Position | null
+  readonly limit: number
+}
+
+const ALL = 'SELECT id, 1::float8 AS score FROM setup WHERE $1::jsonb IS NULL'
+/** Each word counts with the part that it fits best. */
+const MATCHING = `
+  SELECT id, ${MEAN_CLOSENESS} AS score
+    FROM (SELECT s.id, hit.position, max(hit.closeness) AS closeness
+            FROM setup s
+            CROSS JOIN LATERAL unnest(ARRAY[s.powerplant_id, s.propeller_id, s.frame_id]) AS part (id)
+            JOIN component c ON c.id = part.id
+            JOIN (${COMPONENT_HITS}) AS hit ON hit.component_id = COALESCE(c.merged_into_id, c.id)
+           GROUP BY s.id, hit.position) AS best
+   GROUP BY id`
+
+/** Setups in the order of the list, one more than `limit` where there are more. */
+export async function findSetups(
+  db: Database,
+  { words, parts, after, limit }: SetupSearch,
+): Promise<(SetupRow & Position)[]> {
+  const sql = `
+    WITH matched AS (${words === null ? ALL : MATCHING}),
+    ranked AS (
+      SELECT shown.*, matched.score
+        FROM matched
+        JOIN (${SETUPS} WHERE s.merged_into_id IS NULL
+                AND ($2::uuid IS NULL OR pp.id = $2)
+                AND ($3::uuid IS NULL OR pr.id = $3)
+                AND ($4::uuid IS NULL OR fr.id = $4)) AS shown USING (id))
+    SELECT * FROM ranked
+     WHERE score >= $5 * (SELECT max(score) FROM ranked) AND score >= $11
+       AND ($9::uuid IS NULL OR (-score, name, size, id) > (-$6::float8, $7::text, $8::float8, $9))
+     ORDER BY -score, name, size, id
+     LIMIT $10`
+  const { powerplantId, propellerId, frameId } = parts
+  const position = [after?.score, after?.name, after?.size, after?.id]
+  const asked = words === null ? null : JSON.stringify(words)
+  const values = [
+    asked,
+    powerplantId,
+    propellerId,
+    frameId,
+    SHOWN.shareOfBest,
+    ...position,
+    limit + 1,
+    SHOWN.score,
+  ]
+  return withSearch(db, words, async (source) => {
+    return (await source.query<SetupRow & Position>(sql, values)).rows
+  })
+}
+
+export interface PartRow {
+  readonly askedId: string
+  /** What the id stands for: the component, or what it was merged into. */
+  readonly id: string
+  readonly kind: string
+}
+
+/** The components behind ids; those that do not exist are left out. */
+export async function findParts(client: PoolClient, ids: readonly string[]): Promise<PartRow[]> {
+  const { rows } = await client.query<PartRow>(
+    `SELECT id AS "askedId", COALESCE(merged_into_id, id) AS id, kind
+       FROM component WHERE id = ANY ($1::uuid[])`,
+    [ids],
+  )
+  return rows
+}
+
+/** The setup of these parts, whatever merged duplicates it was recorded with; null where there is none. */
+export async function findSetupOf(client: PoolClient, parts: Parts): Promise<string | null> {
+  const { rows } = await client.query<{ id: string }>(
+    `SELECT COALESCE(s.merged_into_id, s.id) AS id
+       FROM setup s
+       JOIN component pp ON pp.id = s.powerplant_id
+       JOIN component pr ON pr.id = s.propeller_id
+       JOIN component fr ON fr.id = s.frame_id
+      WHERE COALESCE(pp.merged_into_id, pp.id) = $1
+        AND COALESCE(pr.merged_into_id, pr.id) = $2
+        AND COALESCE(fr.merged_into_id, fr.id) = $3
+      LIMIT 1`,
+    [parts.powerplantId, parts.propellerId, parts.frameId],
+  )
+  return rows[0]?.id ?? null
+}
+
+/** Stores a setup; null where somebody stored the same combination in the meantime. */
+export async function insertSetup(
+  client: PoolClient,
+  accountId: string,
+  setup: NewSetup,
+): Promise<string | null> {
+  const { rows } = await client.query<{ id: string }>(
+    `INSERT INTO setup (powerplant_id, propeller_id, frame_id, note, created_by_id)
+     VALUES ($1, $2, $3, $4, $5)
+     ON CONFLICT (powerplant_id, propeller_id, frame_id) DO NOTHING
+     RETURNING id`,
+    [setup.powerplantId, setup.propellerId, setup.frameId, setup.note ?? null, accountId],
+  )
+  return rows[0]?.id ?? null
+}
