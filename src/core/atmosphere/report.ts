@@ -1,5 +1,5 @@
 import { ASSUMED_HUMIDITY_PCT } from '../normalise/inputs/defaults.ts'
-import { moistAir } from '../normalise/model/air.ts'
+import { airAt } from '../normalise/model/air.ts'
 import { pistonPowerRatio } from '../normalise/model/full-throttle-power.ts'
 import { kelvinFromCelsius, PA_PER_HPA } from '../units.ts'
 import { densityAltitudeM } from './altitude.ts'
@@ -48,8 +48,11 @@ export function atmosphereReport(question: AtmosphereQuestion): AtmosphereReport
   if (question.relativeHumidityPct === undefined) {
     assumed.push(`Relative humidity ${ASSUMED_HUMIDITY_PCT} %.`)
   }
-  const humidity = (question.relativeHumidityPct ?? ASSUMED_HUMIDITY_PCT) / 100
-  const air = moistAir(pressurePa, temperatureK, humidity)
+  const air = airAt({
+    ...question,
+    stationPressureHPa: pressurePa / PA_PER_HPA,
+    relativeHumidityPct: question.relativeHumidityPct ?? ASSUMED_HUMIDITY_PCT,
+  })
   return {
     stationPressureHPa: pressurePa / PA_PER_HPA,
     airDensityKgPerM3: air.densityKgPerM3,
