@@ -11,7 +11,7 @@ import { comparisonRoutes } from './features/comparisons/routes.ts'
 import { FitRefresher } from './features/fits/refresher.ts'
 import { fitRoutes } from './features/fits/routes.ts'
 import { statusRoutes } from './features/status/routes.ts'
-import { normalizationRoutes, submissionRoutes } from './features/submissions/routes.ts'
+import { submissionRoutes } from './features/submissions/routes.ts'
 import auth from './http/auth.ts'
 import errorHandler from './http/error-handler.ts'
 import headers from './http/headers.ts'
@@ -60,7 +60,6 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     db: options.db,
     onEvidenceChanged: () => fits.request(),
   })
-  await app.register(normalizationRoutes, { prefix: '/v1', db: options.db })
   await app.register(comparisonRoutes, { prefix: '/v1', db: options.db })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   return app

@@ -4,29 +4,24 @@ import { z } from 'zod'
 import { WriteHeaders } from '../../contract/idempotency-key.ts'
 import { IdParams } from '../../contract/ids.ts'
 import { problems } from '../../contract/problems.ts'
-import {
-  FullSubmission,
-  Normalization,
-  RevisionPage,
-  Submission,
-  SubmissionPage,
-} from './answer.ts'
-import { listRevisions, listSubmissions } from './lists.ts'
-import { NewNormalization, NewSubmission, SubmissionPageQuery, SubmissionQuery } from './schema.ts'
-import {
-  normalizeOnly,
-  readSubmission,
-  revise,
-  type SubmissionDesk,
-  submit,
-  withdraw,
-} from './service.ts'
+import { FullSubmission, Submission } from './answer.ts'
+import { submissionListRoutes } from './lists/routes.ts'
+import { normalizationRoutes } from './normalizations/routes.ts'
+import { NewSubmission } from './schema.ts'
+import { readSubmission, revise, type SubmissionDesk, submit, withdraw } from './service.ts'
 
 /** HTTP face of the submissions feature. Reads the request, calls one service function, answers. */
 export const submissionRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (app, desk) => {
   const { db } = desk
-  const tags = ['Submissions']
+  await app.register(storingRoutes, desk)
+  await app.register(singleRoutes, desk)
+  await app.register(submissionListRoutes, { db })
+  await app.register(normalizationRoutes, { db })
+}
 
+const tags = ['Submissions']
+
+const storingRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (app, desk) => {
   app.post(
     '/submissions',
     {
@@ -48,67 +43,6 @@ export const submissionRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (ap
       const submission = await submit(desk, write)
       reply.code(201).header('location', `/v1/submissions/${submission.id}`)
       return submission
-    },
-  )
-
-  app.get(
-    '/submissions',
-    {
-      onRequest: app.identify,
-      schema: {
-        operationId: 'listSubmissions',
-        summary: 'List own submissions, or those that flew a set-up',
-        description: 'Give mine=true (needs an account) or setupId.',
-        tags,
-        security: [{}, { bearer: [] }],
-        querystring: SubmissionQuery,
-        response: { 200: SubmissionPage, ...problems(400, 401) },
-      },
-    },
-    async (request, reply) => {
-      reply.header('vary', 'Authorization')
-      return listSubmissions(db, request.caller, request.query)
-    },
-  )
-
-  app.get(
-    '/submissions/:id',
-    {
-      onRequest: app.identify,
-      schema: {
-        operationId: 'getSubmission',
-        summary: 'Read one submission with its normalised results',
-        description:
-          'Its owner and moderators see all of it. Everybody else sees the results, the month and rounded conditions; 410 once it was withdrawn.',
-        tags,
-        security: [{}, { bearer: [] }],
-        params: IdParams,
-        response: { 200: Submission, ...problems(400, 401, 404, 410) },
-      },
-    },
-    async (request, reply) => {
-      reply.header('vary', 'Authorization')
-      return readSubmission(db, request.caller, request.params.id)
-    },
-  )
-
-  app.delete(
-    '/submissions/:id',
-    {
-      onRequest: app.requireAccount(),
-      schema: {
-        operationId: 'withdrawSubmission',
-        summary: 'Withdraw a submission',
-        description:
-          'It no longer counts; its owner can still read it. Doing it again is harmless.',
-        tags,
-        params: IdParams,
-        response: { 204: z.void(), ...problems(400, 401, 403, 404) },
-      },
-    },
-    async (request, reply) => {
-      await withdraw(desk, request.caller!, request.params.id)
-      return reply.code(204).send()
     },
   )
 
@@ -135,42 +69,47 @@ export const submissionRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (ap
       return submission
     },
   )
+}
 
+const singleRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (app, desk) => {
   app.get(
-    '/submissions/:id/revisions',
+    '/submissions/:id',
+    {
+      onRequest: app.identify,
+      schema: {
+        operationId: 'getSubmission',
+        summary: 'Read one submission with its normalised results',
+        description:
+          'Its owner and moderators see all of it. Everybody else sees the results, the month and rounded conditions; 410 once it was withdrawn.',
+        tags,
+        security: [{}, { bearer: [] }],
+        params: IdParams,
+        response: { 200: Submission, ...problems(400, 401, 404, 410) },
+      },
+    },
+    async (request, reply) => {
+      reply.header('vary', 'Authorization')
+      return readSubmission(desk.db, request.caller, request.params.id)
+    },
+  )
+
+  app.delete(
+    '/submissions/:id',
     {
       onRequest: app.requireAccount(),
       schema: {
-        operationId: 'listRevisions',
-        summary: 'Read the history of a submission, the last revision first',
+        operationId: 'withdrawSubmission',
+        summary: 'Withdraw a submission',
+        description:
+          'It no longer counts; its owner can still read it. Doing it again is harmless.',
         tags,
         params: IdParams,
-        querystring: SubmissionPageQuery,
-        response: { 200: RevisionPage, ...problems(400, 401, 403, 404) },
+        response: { 204: z.void(), ...problems(400, 401, 403, 404) },
       },
     },
-    async (request) => listRevisions(db, request.caller!, request.params.id, request.query),
-  )
-}
-
-/** The same normalisation as a calculator: nothing is stored, no account is needed. */
-export const normalizationRoutes: FastifyPluginAsyncZod<Pick<SubmissionDesk, 'db'>> = async (
-  app,
-  { db },
-) => {
-  app.post(
-    '/normalizations',
-    {
-      schema: {
-        operationId: 'normalize',
-        summary: 'Normalise the runs of a session without storing them',
-        description:
-          'Takes the body of a submission. An entry may give its equipment in place of a set-up of the catalogue.',
-        tags: ['Calculators'],
-        body: NewNormalization,
-        response: { 200: Normalization, ...problems(400, 413, 415, 422) },
-      },
+    async (request, reply) => {
+      await withdraw(desk, request.caller!, request.params.id)
+      return reply.code(204).send()
     },
-    async (request) => normalizeOnly(db, request.body),
   )
 }

@@ -1,7 +1,6 @@
 import { z } from 'zod'
 
 import { Id } from '../../contract/ids.ts'
-import { PageQuery } from '../../contract/pagination.ts'
 import { freeText, measured } from './measured.ts'
 import { NewRun } from './run-kinds.ts'
 
@@ -170,18 +169,3 @@ export type NewSubmission = z.infer<typeof NewSubmission>
 export const NewNormalization = bodyOf(calculatedEntry).meta({ id: 'NewNormalization' })
 
 export type NewNormalization = z.infer<typeof NewNormalization>
-
-/** Pages are short, because a submission may hold many runs, each with its budget. */
-export const SubmissionPageQuery = PageQuery.extend({
-  limit: z.coerce.number().int().min(1).max(50).default(20).describe('Submissions per page'),
-})
-
-export const SubmissionQuery = SubmissionPageQuery.extend({
-  mine: z.literal('true').optional().describe("The caller's own submissions, withdrawn ones too"),
-  setupId: Id.optional().describe('Submissions that flew this set-up, as everybody sees them'),
-}).refine((query) => (query.mine === undefined) !== (query.setupId === undefined), {
-  path: ['mine'],
-  message: 'Give mine=true or setupId, one of them',
-})
-
-export type SubmissionQuery = z.infer<typeof SubmissionQuery>

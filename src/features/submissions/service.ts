@@ -9,8 +9,8 @@ import { METHOD_VERSION } from '../../core/version.ts'
 import type { Database } from '../../db/client.ts'
 import { writeOnce } from '../../db/idempotency.ts'
 import { inTransaction } from '../../db/transaction.ts'
-import type { FullSubmission, Normalization, Submission } from './answer.ts'
-import { type NormalisedSubmission, normalise } from './normalise.ts'
+import type { FullSubmission, Submission } from './answer.ts'
+import { type NormalisedSubmission, normalise } from './normalizations/normalise.ts'
 import {
   findRevisions,
   insertRevision,
@@ -19,8 +19,8 @@ import {
   type NewStoredRun,
   type SubmissionHead,
 } from './repository.ts'
-import type { NewNormalization, NewSubmission } from './schema.ts'
-import { fullView, normalizationView, publicView } from './views.ts'
+import type { NewSubmission } from './schema.ts'
+import { fullView, publicView } from './views.ts'
 
 /** What the use cases work with. */
 export interface SubmissionDesk {
@@ -78,11 +78,6 @@ export async function readSubmission(
   if (seesAll(caller, stored)) return fullView(stored)
   if (stored.withdrawnAt !== null) throw new ApiProblem('gone')
   return publicView(stored)
-}
-
-/** Normalises without storing anything. */
-export async function normalizeOnly(db: Database, body: NewNormalization): Promise<Normalization> {
-  return normalizationView(body, await normalise(db.pool, body))
 }
 
 /** Whether the private fields of a submission are for this caller. */

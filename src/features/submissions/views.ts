@@ -1,10 +1,7 @@
-import { REFERENCE } from '../../core/normalise/reference.ts'
 import type { RunOutcome } from '../../core/normalise/types.ts'
-import { METHOD_VERSION } from '../../core/version.ts'
-import type { FullSubmission, Normalization, PublicSubmission } from './answer.ts'
-import type { NormalisedSubmission } from './normalise.ts'
+import type { FullSubmission, PublicSubmission } from './answer.ts'
 import type { StoredRevision, StoredRun } from './repository.ts'
-import type { NewNormalization, NewSubmission } from './schema.ts'
+import type { NewSubmission } from './schema.ts'
 
 type Result = Pick<RunOutcome, 'normalized' | 'warnings'>
 
@@ -52,23 +49,6 @@ export function publicView(stored: StoredRevision): PublicSubmission {
   }
 }
 
-/** The answer of the calculator: what was given, with the results. */
-export function normalizationView(
-  body: NewNormalization,
-  { setupIds, outcomes, warnings }: NormalisedSubmission,
-): Normalization {
-  return {
-    methodVersion: METHOD_VERSION,
-    referenceId: REFERENCE.id,
-    entries: body.entries.map((entry, index) => ({
-      ...entry,
-      setupId: setupIds[index] ?? undefined,
-      runs: withResults(entry.runs, outcomes[index]!),
-    })),
-    warnings: [...warnings],
-  }
-}
-
 function roundedConditions({ site, conditions }: NewSubmission): PublicSubmission['conditions'] {
   const { temperatureC, relativeHumidityPct, windMps, airMotion } = conditions
   return {
@@ -94,7 +74,8 @@ function runsByEntry({ body, runs }: StoredRevision): StoredRun[][] {
   return body.entries.map((_, index) => runs.filter((run) => run.entryIndex === index))
 }
 
-function withResults<R extends object>(runs: readonly R[], results: readonly Result[]) {
+/** Runs as they were given, each with what came out. */
+export function withResults<R extends object>(runs: readonly R[], results: readonly Result[]) {
   return runs.map((run, index) => ({ ...run, ...resultOf(results[index]!) }))
 }
 

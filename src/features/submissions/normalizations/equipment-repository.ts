@@ -1,7 +1,7 @@
 import type { Pool, PoolClient } from 'pg'
 
-import type { Drive } from '../../core/normalise/types.ts'
-import type { DescribedWing } from './schema.ts'
+import type { Drive } from '../../../core/normalise/types.ts'
+import type { DescribedWing } from '../schema.ts'
 
 type Queryable = Pick<Pool | PoolClient, 'query'>
 

@@ -1,11 +1,11 @@
 import type { Pool, PoolClient } from 'pg'
 
-import { ApiProblem, type FieldError } from '../../contract/problems.ts'
-import { normaliseSubmission } from '../../core/normalise/submission.ts'
-import type { Equipment, RunOutcome, Warning } from '../../core/normalise/types.ts'
+import { ApiProblem, type FieldError } from '../../../contract/problems.ts'
+import { normaliseSubmission } from '../../../core/normalise/submission.ts'
+import type { Equipment, RunOutcome, Warning } from '../../../core/normalise/types.ts'
+import type { DescribedWing, NewNormalization } from '../schema.ts'
 import { findSetups, findWing, type KnownSetup } from './equipment-repository.ts'
 import { inBody, pointsIntoRun } from './pointers.ts'
-import type { DescribedWing, NewNormalization } from './schema.ts'
 
 /** The results of a submission: per entry the set-up it stands for, and per run what came out. */
 export interface NormalisedSubmission {

@@ -1,15 +1,15 @@
 import { z } from 'zod'
 
-import type { Caller } from '../../contract/caller.ts'
-import { decodeCursor, encodeCursor, type PageQuery } from '../../contract/pagination.ts'
-import { ApiProblem } from '../../contract/problems.ts'
-import type { Database } from '../../db/client.ts'
-import type { FullSubmission, Submission } from './answer.ts'
-import { findBySetup, findOwn, findRevisionNumbers, type Mark } from './list-repository.ts'
-import { findRevisions } from './repository.ts'
+import type { Caller } from '../../../contract/caller.ts'
+import { decodeCursor, encodeCursor, type PageQuery } from '../../../contract/pagination.ts'
+import { ApiProblem } from '../../../contract/problems.ts'
+import type { Database } from '../../../db/client.ts'
+import type { FullSubmission, Submission } from '../answer.ts'
+import { findRevisions } from '../repository.ts'
+import { seesAll, unknownSubmission } from '../service.ts'
+import { fullView, publicView } from '../views.ts'
+import { findBySetup, findOwn, findRevisionNumbers, type Mark } from './repository.ts'
 import type { SubmissionQuery } from './schema.ts'
-import { seesAll, unknownSubmission } from './service.ts'
-import { fullView, publicView } from './views.ts'
 
 interface Page<T> {
   readonly items: T[]

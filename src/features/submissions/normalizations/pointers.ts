@@ -1,4 +1,4 @@
-import type { NewNormalization } from './schema.ts'
+import type { NewNormalization } from '../schema.ts'
 
 const INTO_RUN = /^\/entries\/\d+\/runs\/\d+/
 const SETUP = /^\/entries\/(\d+)\/setupId$/

@@ -1,4 +1,4 @@
-import type { Database } from '../../db/client.ts'
+import type { Database } from '../../../db/client.ts'
 
 /** One place in a list: what it is sorted by. */
 export interface Mark {
