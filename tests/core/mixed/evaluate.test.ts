@@ -120,7 +120,7 @@ describe('an evaluation of the nested model', () => {
             // Truncation of the differences is about 1e-8 of the parts that cancel.
             const size =
               Math.abs(average[at]!) + Math.sqrt(Math.abs(expected[j]![j]! * expected[k]![k]!))
-            const rounding = (1e-10 * rows.length) / theta.run ** 2
+            const rounding = (1e-8 * rows.length) / theta.run ** 2
             expect(Math.abs(found - expected[j]![k]!)).toBeLessThan(1e-6 * size + rounding)
           })
         })
