@@ -11,10 +11,10 @@ import { NewSubmission } from './schema.ts'
 import { readSubmission, revise, type SubmissionDesk, submit, withdraw } from './service.ts'
 
 /** HTTP face of the submissions feature. Reads the request, calls one service function, answers. */
-export const submissionRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (app, desk) => {
-  const { db } = desk
-  await app.register(storingRoutes, desk)
-  await app.register(singleRoutes, desk)
+export const submissionRoutes: FastifyPluginAsyncZod<SubmissionDesk> = async (app, options) => {
+  const { db, onEvidenceChanged } = options // without the prefix, which holds already
+  await app.register(storingRoutes, { db, onEvidenceChanged })
+  await app.register(singleRoutes, { db, onEvidenceChanged })
   await app.register(submissionListRoutes, { db })
   await app.register(normalizationRoutes, { db })
 }
