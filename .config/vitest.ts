@@ -1,30 +1,33 @@
 import { defineConfig } from 'vitest/config'
 
-/** Pure: they need neither a database nor a built service, and run on every supported Node. */
-const PURE = ['core', 'contract', 'architecture', 'recovery'].map(
-  (room) => `tests/${room}/**/*.test.ts`,
-)
+const root = new URL('..', import.meta.url).pathname
+const inRooms = (...rooms: string[]) => rooms.map((room) => `tests/${room}/**/*.test.ts`)
 
-const test = {
-  root: new URL('..', import.meta.url).pathname,
-  testTimeout: 30_000,
-  hookTimeout: 60_000,
-}
+/** Need neither a database nor a built service, and run on every supported Node. */
+const PURE = inRooms('core', 'contract', 'architecture', 'recovery')
+
+/** Start the built service as a process of its own. */
+const PROCESS = inRooms('main')
+
+const DATABASE = 'tests/support/global-setup.ts'
+const BUILD = 'tests/support/build-setup.ts'
+const common = { root, testTimeout: 30_000, hookTimeout: 60_000 }
 
 export default defineConfig({
   test: {
-    ...test,
+    ...common,
     projects: [
-      { test: { ...test, name: 'pure', include: PURE } },
+      { test: { ...common, name: 'pure', include: PURE } },
       {
         test: {
-          ...test,
+          ...common,
           name: 'service',
           include: ['tests/**/*.test.ts'],
-          exclude: PURE,
-          globalSetup: 'tests/support/global-setup.ts',
+          exclude: [...PURE, ...PROCESS],
+          globalSetup: DATABASE,
         },
       },
+      { test: { ...common, name: 'process', include: PROCESS, globalSetup: [BUILD, DATABASE] } },
     ],
   },
 })

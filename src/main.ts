@@ -6,8 +6,8 @@ import { messageOf, StartFault } from './db/start-fault.ts'
 import { loggerOptions } from './logging.ts'
 import { startService } from './service.ts'
 
-/** How long requests and the database may take to finish after a signal [ms]. */
-const GRACE_MS = 15_000
+/** How long everything may take to finish after a signal [ms]. */
+const GRACE_MS = 30_000
 
 /** Ends the process with what went wrong, for people. */
 function fail(reason: string): never {
@@ -19,8 +19,8 @@ async function main(): Promise<void> {
   const config = loadConfig(process.env)
   const log = pino(loggerOptions(config))
   const onLost = (reason: string) => {
-    log.fatal({ reason }, 'embedded database lost')
-    void stop().then(() => fail(`The embedded database went away: ${reason}.`))
+    process.stderr.write(`The embedded database went away: ${reason}.\n`)
+    void stop().finally(() => process.exit(1))
   }
   const starting = startService(config, { log, onLost })
   // A signal may come while the service starts: let it come up, then stop in order.

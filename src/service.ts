@@ -1,3 +1,5 @@
+import { setTimeout as sleep } from 'node:timers/promises'
+
 import type { Logger } from 'pino'
 
 import { buildApp } from './app.ts'
@@ -11,6 +13,9 @@ import { loadDemo } from './demo/load.ts'
 import { ensureAdministrator } from './features/accounts/service.ts'
 import { listen, requireFreePort } from './http/listen.ts'
 import { loggerOptions } from './logging.ts'
+
+/** How long requests may take to finish, and then each connection to close [ms]. */
+const CLOSING_MS = 10_000
 
 /** The running service. */
 export interface Service {
@@ -89,9 +94,16 @@ async function prepare(db: Database, config: Config, log: Logger): Promise<void>
   }
 }
 
-/** In the reverse order of opening; one that fails does not keep the others open. */
+/** In the reverse order of opening; one that fails or hangs does not keep the others open. */
 async function closeAll(opened: (() => Promise<void>)[], log: Logger): Promise<void> {
   for (const close of opened.splice(0).reverse()) {
-    await close().catch((error: unknown) => log.error({ err: error }, 'something did not close'))
+    const patience = new AbortController()
+    const tooLong = sleep(CLOSING_MS, undefined, { signal: patience.signal }).then(() => {
+      throw new Error(`not closed within ${CLOSING_MS} ms`)
+    })
+    await Promise.race([close(), tooLong])
+      .catch((error: unknown) => log.error({ err: error }, 'something did not close'))
+      .finally(() => patience.abort())
+    await tooLong.catch(() => {})
   }
 }

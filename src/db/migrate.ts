@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import type { Pool, PoolClient } from 'pg'
 
 import { MIGRATIONS_FOLDER, type Migration, readMigrations } from './migration-files.ts'
-import { messageOf, StartFault } from './start-fault.ts'
+import { errorCode, messageOf, StartFault } from './start-fault.ts'
 import { inTransaction } from './transaction.ts'
 
 /** PostgreSQL 15.0, as in server_version_num. */
@@ -43,22 +43,31 @@ export async function migrate(
   db: { readonly pool: Pool },
   folder: string = MIGRATIONS_FOLDER,
 ): Promise<string[]> {
-  await refuseOldServer(db.pool)
+  refuseOldServer(await serverVersion(db.pool))
   const migrations = await readMigrations(folder)
   const applied: string[] = []
   for (;;) {
-    const name = await inTransaction(db, (client) => applyNext(client, migrations))
+    const name = await inTransaction(db, (client) => applyNext(client, migrations)).catch(explain)
     if (name === null) return applied
     applied.push(name)
   }
 }
 
-async function refuseOldServer(pool: Pool): Promise<void> {
-  const { rows } = await pool.query<{ number: number; version: string }>(
+interface ServerVersion {
+  readonly number: number
+  readonly version: string
+}
+
+async function serverVersion(pool: Pool): Promise<ServerVersion> {
+  const { rows } = await pool.query<ServerVersion>(
     `SELECT current_setting('server_version_num')::int AS number,
             current_setting('server_version') AS version`,
   )
-  const server = rows[0]!
+  return rows[0]!
+}
+
+/** @throws {StartFault} where a server is older than what the migrations are written for */
+export function refuseOldServer(server: ServerVersion): void {
   if (!(server.number >= OLDEST_SERVER)) {
     throw new StartFault(
       `The database server is PostgreSQL ${server.version}; version 15 or newer is needed.`,
@@ -120,6 +129,13 @@ function refuseForeignHistory(
       )
     }
   })
+}
+
+function explain(error: unknown): never {
+  if (errorCode(error) !== '42501') throw error
+  throw new StartFault(
+    `The database user may not make tables: ${messageOf(error)}; make it the owner of the database.`,
+  )
 }
 
 async function apply(client: PoolClient, { name, sql, checksum }: Migration): Promise<void> {

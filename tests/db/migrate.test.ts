@@ -1,28 +1,34 @@
-import { createHash } from 'node:crypto'
+import { createHash, randomBytes } from 'node:crypto'
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
-import pg from 'pg'
+import type { Pool } from 'pg'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 
-import { migrate } from '../../src/db/migrate.ts'
+import { openDatabase } from '../../src/db/client.ts'
+import { migrate, refuseOldServer } from '../../src/db/migrate.ts'
 import { createScratchDatabase } from '../support/database.ts'
 
 describe('migrate', () => {
   let folder: string
-  let pool: pg.Pool
+  let pool: Pool
+  let address: string
   let drop: () => Promise<void>
 
   beforeEach(async () => {
     folder = await mkdtemp(join(tmpdir(), 'fairclimb-migrations-'))
     const scratch = await createScratchDatabase()
-    pool = new pg.Pool({ connectionString: scratch.url })
-    drop = scratch.drop
+    const db = openDatabase(scratch.url)
+    pool = db.pool
+    address = scratch.url
+    drop = async () => {
+      await db.close()
+      await scratch.drop()
+    }
   })
 
   afterEach(async () => {
-    await pool.end()
     await drop()
     await rm(folder, { recursive: true })
   })
@@ -135,5 +141,30 @@ describe('migrate', () => {
 
     const applied = await Promise.all(Array.from({ length: 6 }, () => migrate({ pool }, folder)))
     expect(applied.flat().sort()).toEqual(['0001_first', '0002_second'])
+  })
+
+  it('refuses a server before PostgreSQL 15, and no later one', () => {
+    expect(() => refuseOldServer({ number: 140_012, version: '14.12' })).toThrow(
+      'The database server is PostgreSQL 14.12; version 15 or newer is needed.',
+    )
+    expect(() => refuseOldServer({ number: 150_000, version: '15.0' })).not.toThrow()
+    expect(() => refuseOldServer({ number: 180_004, version: '18.4' })).not.toThrow()
+  })
+
+  it('says so where the user may not make tables', async () => {
+    const role = `visitor_${randomBytes(4).toString('hex')}`
+    await pool.query(`CREATE ROLE ${role} LOGIN PASSWORD 'visitor'`)
+    const url = new URL(address)
+    url.username = role
+    url.password = 'visitor'
+    const visitor = openDatabase(url.href)
+    try {
+      await expect(migrate(visitor, folder)).rejects.toThrow(
+        /^The database user may not make tables/,
+      )
+    } finally {
+      await visitor.close()
+      await pool.query(`DROP ROLE ${role}`)
+    }
   })
 })

@@ -2,14 +2,19 @@ import { setTimeout as sleep } from 'node:timers/promises'
 
 import pg from 'pg'
 
+import { errorCode } from '../start-fault.ts'
+
 /** Held by the one service process that uses an embedded database, for as long as it lives. */
 const LEASE_KEY = 7_246_612
 
 /** Of a killed process, the server needs a moment to notice that its connection is gone [ms]. */
-const NOTICE_MS = 3000
+const NOTICE_MS = 2000
 
-/** How long the server may take to come back before the lease counts as lost [ms]. */
-const RETURN_MS = 15_000
+/** How long a server that repairs itself after a crash of one of its processes may refuse us [ms]. */
+const REPAIR_MS = 60_000
+
+/** How long nobody may listen on its port before it counts as gone [ms]. */
+const ABSENCE_MS = 1500
 
 /** The right of this process to use an embedded database alone. */
 export interface Lease {
@@ -36,12 +41,17 @@ export async function takeLease(
     })
   }
   const renew = async () => {
-    const deadlineMs = Date.now() + RETURN_MS
-    while (!ending && Date.now() < deadlineMs) {
+    const endedMs = Date.now()
+    let patienceMs = REPAIR_MS
+    while (!ending && Date.now() < endedMs + patienceMs) {
       await sleep(250)
-      const client = await lock(adminUrl, 0).catch(() => undefined)
-      if (client === null) return onLost('another process took it over')
-      if (client !== undefined) return watch(client)
+      try {
+        const client = await lock(adminUrl, 0)
+        if (client === null) return onLost('another process took it over')
+        return watch(client)
+      } catch (error) {
+        patienceMs = errorCode(error) === 'ECONNREFUSED' ? ABSENCE_MS : REPAIR_MS
+      }
     }
     if (!ending) onLost('it stopped and did not come back')
   }

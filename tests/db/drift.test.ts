@@ -1,0 +1,70 @@
+import { expect, it } from 'vitest'
+
+import { queryOnce } from '../support/admin.ts'
+import { schemaFacts } from '../support/catalogue.ts'
+import { createScratchDatabase, createTestDatabase } from '../support/database.ts'
+import { schemaSql } from '../support/schema-sql.ts'
+
+/** What the migrations make and the language of schema.prisma cannot say. A new one is added here. */
+const ONLY_IN_MIGRATIONS = [
+  'check account_email_lower_check',
+  'check account_role_check',
+  'check component_price_check',
+  'check component_required_check',
+  'check run_result_uncertainty_check',
+  'check safety_report_lifted_check',
+  'check safety_report_state_check',
+  'check submission_revision_interest_check',
+  'extension pg_trgm',
+  'function refuse_update',
+  "index CREATE INDEX component_name_trgm_idx ON public.component USING gin ((((maker || ' '::text) || model)) gin_trgm_ops)",
+  'trigger fit_is_immutable',
+  'trigger run_is_immutable',
+  'trigger run_result_is_immutable',
+  'trigger submission_revision_is_immutable',
+]
+
+it('schema.prisma and the migrations make the same tables', async () => {
+  const migrated = await createTestDatabase()
+  const declared = await createScratchDatabase()
+  try {
+    await queryOnce(declared.url, await schemaSql(declared.url))
+    const inMigrations = await schemaFacts(migrated.url)
+    const inSchema = await schemaFacts(declared.url)
+
+    expect([...inSchema].filter((fact) => !inMigrations.has(fact))).toEqual([])
+    expect([...inMigrations].filter((fact) => !inSchema.has(fact)).sort()).toEqual(
+      ONLY_IN_MIGRATIONS,
+    )
+    expect(inSchema).toContain('column account.email text not null')
+  } finally {
+    await migrated.drop()
+    await declared.drop()
+  }
+})
+
+it('notices a type, a default, a key and an index that differ', async () => {
+  const { db, url, drop } = await createTestDatabase()
+  try {
+    const before = await schemaFacts(url)
+    await db.pool.query(`
+      ALTER TABLE component ALTER COLUMN mass_kg TYPE real;
+      ALTER TABLE account ALTER COLUMN role DROP DEFAULT;
+      ALTER TABLE setup DROP CONSTRAINT setup_frame_id_fkey;
+      DROP INDEX component_kind_idx;`)
+    const after = await schemaFacts(url)
+
+    expect(
+      [...before].filter((fact) => !after.has(fact)).map((fact) => fact.split(' (')[0]),
+    ).toEqual(
+      expect.arrayContaining([
+        'column component.mass_kg double precision',
+        "column account.role text not null default 'pilot'::text",
+        'constraint setup_frame_id_fkey FOREIGN KEY',
+        'index CREATE INDEX component_kind_idx ON public.component USING btree',
+      ]),
+    )
+  } finally {
+    await drop()
+  }
+})
