@@ -2,6 +2,7 @@ import { z } from 'zod'
 
 import { decodeCursor, encodeCursor, PageQuery } from '../../contract/pagination.ts'
 import { ApiProblem } from '../../contract/problems.ts'
+import { isOneLine, UNWANTED_MESSAGE } from './text.ts'
 
 /** `?q=&limit=&cursor=` of both lists. */
 export const SearchQuery = PageQuery.extend({
@@ -10,7 +11,7 @@ export const SearchQuery = PageQuery.extend({
     .trim()
     .min(1)
     .max(100)
-    .regex(/^[^\p{Cc}\p{Surrogate}]*$/u, 'Must not hold control characters')
+    .refine(isOneLine, UNWANTED_MESSAGE)
     .optional()
     .describe(
       'Words of makers and models, in any order and with a slip of the pen; sizes as 125 or 125 cm. Best match first',
@@ -25,12 +26,7 @@ export interface Position {
   readonly id: string
 }
 
-const CursorKey = z.tuple([
-  z.number(),
-  z.string().regex(/^[^\p{Cc}\p{Surrogate}]*$/u),
-  z.number(),
-  z.uuid(),
-])
+const CursorKey = z.tuple([z.number(), z.string().refine(isOneLine), z.number(), z.uuid()])
 
 export function cursorOf({ score, name, size, id }: Position): string {
   return encodeCursor([score, name, size, id])

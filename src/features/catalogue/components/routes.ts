@@ -62,7 +62,7 @@ export const componentRoutes: FastifyPluginAsyncZod<CatalogueRoutesOptions> = as
         tags,
         headers: WriteHeaders,
         body: NewComponent,
-        response: { 201: Component, ...problems(400, 401, 403, 409, 422) },
+        response: { 201: Component, ...problems(400, 401, 409, 413, 415, 422) },
       },
     },
     async (request, reply) => {

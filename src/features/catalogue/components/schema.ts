@@ -4,6 +4,7 @@ import { Id } from '../../../contract/ids.ts'
 import { pageOf } from '../../../contract/pagination.ts'
 import { quantity } from '../../../contract/quantities.ts'
 import { SearchQuery } from '../list-query.ts'
+import { isOneLine, UNWANTED_MESSAGE } from '../text.ts'
 
 /** A name as it is shown: one line, single spaces. */
 const Name = z
@@ -12,7 +13,7 @@ const Name = z
   .overwrite((text) => text.replace(/\s+/gu, ' ').trim())
   .min(1)
   .max(80)
-  .regex(/^[^\p{Cc}\p{Surrogate}]*$/u, 'Must not hold control characters')
+  .refine(isOneLine, UNWANTED_MESSAGE)
 
 const Price = z
   .strictObject({

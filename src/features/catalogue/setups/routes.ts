@@ -59,7 +59,7 @@ export const setupRoutes: FastifyPluginAsyncZod<CatalogueRoutesOptions> = async 
         tags,
         headers: WriteHeaders,
         body: NewSetup,
-        response: { 201: Setup, ...problems(400, 401, 403, 409, 422) },
+        response: { 201: Setup, ...problems(400, 401, 409, 413, 415, 422) },
       },
     },
     async (request, reply) => {

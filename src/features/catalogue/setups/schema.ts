@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { Id } from '../../../contract/ids.ts'
 import { pageOf } from '../../../contract/pagination.ts'
 import { SearchQuery } from '../list-query.ts'
+import { isPlainText, UNWANTED_MESSAGE } from '../text.ts'
 
 export const NewSetup = z
   .strictObject({
@@ -14,7 +15,7 @@ export const NewSetup = z
       .trim()
       .min(1)
       .max(500)
-      .regex(/^(?:[^\p{Cc}\p{Surrogate}]|[\n\r\t])*$/u, 'Must not hold control characters')
+      .refine(isPlainText, UNWANTED_MESSAGE)
       .describe('What the three parts do not say; public')
       .optional(),
   })
