@@ -24,6 +24,7 @@ export const sessionRoutes: FastifyPluginAsyncZod<SessionRoutesOptions> = async 
         description:
           'A refresh token works once and lives 30 days; the answer holds its successor. Showing one that was used before ends the session, because somebody has a copy of it.',
         tags: ['Accounts'],
+        security: [],
         body: TokenRequest,
         response: { 200: Tokens, ...problems(400, 401) },
       },
