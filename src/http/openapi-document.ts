@@ -62,7 +62,7 @@ export function completeDocument(document: OpenApiDocument): OpenApiDocument {
   for (const [name, schema] of Object.entries(schemas)) {
     if (!name.endsWith('Input')) leaveOpen(schema)
   }
-  return { ...complete, components: { ...complete.components, schemas } }
+  return withShortNames({ ...complete, components: { ...complete.components, schemas } })
 }
 
 const PROBLEM = { $ref: '#/components/schemas/Problem' }
@@ -112,6 +112,25 @@ function usedSchemas(document: OpenApiDocument): Record<string, Json> {
   }
   visit(JSON.stringify([document.paths, document.components.responses]))
   return sorted(Object.fromEntries(Object.entries(all).filter(([name]) => used.has(name))))
+}
+
+/** Schemas of requests under their own name, where no answer has a schema of that name. */
+function withShortNames(document: OpenApiDocument): OpenApiDocument {
+  const names = Object.keys(document.components.schemas ?? {})
+  const shortOf = (name: string): string => {
+    const short = name.replace(/Input$/, '')
+    return names.includes(short) ? name : short
+  }
+  const text = JSON.stringify(document).replaceAll(
+    /"#\/components\/schemas\/([^"/]+)/g,
+    (_match, name: string) => `"#/components/schemas/${shortOf(name)}`,
+  )
+  const renamed = JSON.parse(text) as OpenApiDocument
+  const schemas = Object.entries(renamed.components.schemas ?? {})
+  renamed.components.schemas = sorted(
+    Object.fromEntries(schemas.map(([name, schema]) => [shortOf(name), schema])),
+  )
+  return renamed
 }
 
 function sorted<T>(record: Record<string, T>): Record<string, T> {
