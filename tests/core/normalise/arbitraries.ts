@@ -1,0 +1,133 @@
+import fc from 'fast-check'
+
+import type {
+  ClimbRun,
+  Equipment,
+  FlightSession,
+  FlownEntry,
+  FuelBurnRun,
+  SubmittedEntry,
+} from '../../../src/core/normalise/types.ts'
+import { FIELD_LIMITS, type Limit } from '../../../src/core/plausibility/limits.ts'
+
+/** Anything the hard limits let pass, bounds included. */
+export function within({ hard }: Limit): fc.Arbitrary<number> {
+  return fc.double({ min: hard.min, max: hard.max, noNaN: true })
+}
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined })
+const limits = FIELD_LIMITS
+
+export const hardSession: fc.Arbitrary<FlightSession> = fc.record({
+  site: fc.record({ elevationM: within(limits.elevationM) }),
+  conditions: fc.record({
+    temperatureC: within(limits.temperatureC),
+    qnhHPa: maybe(within(limits.qnhHPa)),
+    stationPressureHPa: maybe(within(limits.stationPressureHPa)),
+    relativeHumidityPct: maybe(within(limits.relativeHumidityPct)),
+    airMotion: fc.constantFrom(
+      'calm' as const,
+      'light' as const,
+      'active' as const,
+      'thermic' as const,
+    ),
+  }),
+  pilot: fc.record({ massKg: within(limits.massKg) }),
+  wing: fc.record({
+    flatAreaM2: within(limits.flatAreaM2),
+    glideRatio: maybe(within(limits.glideRatio)),
+    glideSource: maybe(
+      fc.constantFrom('measured' as const, 'catalogue' as const, 'estimated' as const),
+    ),
+    trimSpeedMps: maybe(within(limits.trimSpeedMps)),
+    trimAtAllUpMassKg: maybe(within(limits.trimAtAllUpMassKg)),
+  }),
+})
+
+const equipment: fc.Arbitrary<Equipment> = fc.record({
+  drive: fc.constantFrom('twoStroke' as const, 'fourStroke' as const, 'electric' as const),
+  propellerDiameterCm: within(limits.propellerDiameterCm),
+})
+
+const heightSource = fc.constantFrom(
+  'barometric' as const,
+  'barometricTemperatureCompensated' as const,
+  'gnss' as const,
+  'unknown' as const,
+)
+
+const hardClimb: fc.Arbitrary<ClimbRun> = fc.record({
+  kind: fc.constant('climb' as const),
+  heightGainM: within(limits.heightGainM),
+  durationS: within(limits.climbDurationS),
+  heightSource,
+  startHeightAboveSiteM: within(limits.startHeightAboveSiteM),
+})
+
+const hardBurn: fc.Arbitrary<FuelBurnRun> = fc.record({
+  kind: fc.constant('fuelBurn' as const),
+  volumeMl: within(limits.volumeMl),
+  durationS: within(limits.burnDurationS),
+  heightAboveSiteM: within(limits.heightAboveSiteM),
+  heightChangeM: within(limits.heightChangeM),
+  fuelTemperatureC: maybe(within(limits.fuelTemperatureC)),
+})
+
+export const hardEntry: fc.Arbitrary<SubmittedEntry> = fc.record({
+  entry: fc.record({
+    allUpMassKg: within(limits.allUpMassKg),
+    massSource: maybe(fc.constantFrom('weighed' as const, 'estimated' as const)),
+  }),
+  equipment,
+  runs: fc.array(fc.oneof(hardClimb, hardBurn), { maxLength: 3 }),
+})
+
+/** Everyday flying, so that nearly every draw is a possible climb and burn. */
+export interface Everyday {
+  readonly session: FlightSession
+  readonly entry: FlownEntry
+  readonly equipment: Equipment
+  readonly climb: ClimbRun
+  readonly burn: FuelBurnRun
+}
+
+export const everyday: fc.Arbitrary<Everyday> = fc.record({
+  session: fc.record({
+    site: fc.record({ elevationM: between(0, 2000) }),
+    conditions: fc.record({
+      temperatureC: between(-5, 35),
+      qnhHPa: between(985, 1035),
+      relativeHumidityPct: between(10, 100),
+      airMotion: fc.constantFrom('calm' as const, 'light' as const),
+    }),
+    pilot: fc.record({ massKg: between(60, 100) }),
+    wing: fc.record({
+      flatAreaM2: between(20, 30),
+      glideRatio: between(5.5, 8.5),
+      glideSource: fc.constant('measured' as const),
+      trimSpeedMps: between(9, 12.5),
+      trimAtAllUpMassKg: between(100, 140),
+    }),
+  }),
+  entry: fc.record({ allUpMassKg: between(105, 145), massSource: fc.constant('weighed' as const) }),
+  equipment: fc.record({
+    drive: fc.constantFrom('twoStroke' as const, 'fourStroke' as const),
+    propellerDiameterCm: between(110, 140),
+  }),
+  climb: fc.record({
+    kind: fc.constant('climb' as const),
+    heightGainM: between(80, 150),
+    durationS: between(45, 120),
+    heightSource,
+    startHeightAboveSiteM: between(0, 300),
+  }),
+  burn: fc.record({
+    kind: fc.constant('fuelBurn' as const),
+    volumeMl: between(300, 1000),
+    durationS: between(400, 900),
+    heightAboveSiteM: between(50, 400),
+    heightChangeM: between(-20, 20),
+    fuelTemperatureC: between(0, 35),
+  }),
+})
