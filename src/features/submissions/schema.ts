@@ -53,7 +53,12 @@ const wing = measured(
   {
     id: Id.optional().describe('A wing of the catalogue; then nothing else is given'),
     flatAreaM2: z.number().optional().describe('Flat area [m²]; required without id'),
-    glideRatio: z.number().optional().describe('Glide ratio'),
+    glideRatio: z
+      .number()
+      .optional()
+      .describe(
+        'Glide ratio; a catalogue figure is that of the bare wing and is reduced for pilot and cage',
+      ),
     glideSource: z
       .enum(['measured', 'catalogue', 'estimated'])
       .optional()
