@@ -14,7 +14,7 @@ const MAX_WORDS = 8
 const UNITS = new Set(['cm', 'cc', 'm2', 'm²'])
 const SIZE = /^(\d+(?:[.,]\d+)?)(?:cm|cc|m2|m²)?$/
 /** Trigrams find a slip in a longer word by themselves; two swapped letters in a short one hide it. */
-const SWAPPED = { minLength: 4, maxLength: 7, weight: 0.9 }
+const SWAPPED = { minLength: 4, maxLength: 5, weight: 0.9 }
 
 /** The words of a query with their readings; empty when it holds no letter and no digit. */
 export function searchWords(query: string): SearchWord[] {
