@@ -119,7 +119,6 @@ export const COMPONENT_KINDS = ['powerplant', 'propeller', 'frame', 'wing'] as c
 export type ComponentKind = (typeof COMPONENT_KINDS)[number]
 
 const stored = {
-  id: Id,
   createdAt: z.iso.datetime(),
   mergedIntoId: Id.optional().describe(
     'The id asked for is of a duplicate that was merged; this is the component that remains, and the one shown',
@@ -128,10 +127,10 @@ const stored = {
 
 export const Component = z
   .discriminatedUnion('kind', [
-    NewPowerplant.extend(stored).meta({ id: 'Powerplant' }),
-    NewPropeller.extend(stored).meta({ id: 'Propeller' }),
-    NewFrame.extend(stored).meta({ id: 'Frame' }),
-    NewWing.extend(stored).meta({ id: 'Wing' }),
+    z.strictObject({ id: Id, ...NewPowerplant.shape, ...stored }).meta({ id: 'Powerplant' }),
+    z.strictObject({ id: Id, ...NewPropeller.shape, ...stored }).meta({ id: 'Propeller' }),
+    z.strictObject({ id: Id, ...NewFrame.shape, ...stored }).meta({ id: 'Frame' }),
+    z.strictObject({ id: Id, ...NewWing.shape, ...stored }).meta({ id: 'Wing' }),
   ])
   .meta({ id: 'Component' })
 
