@@ -13,7 +13,10 @@ export const API_KEY_MARK = 'fck_'
 /** Characters of a key that are stored readable; enough to tell keys apart, too few to guess one. */
 const PREFIX_LENGTH = API_KEY_MARK.length + 6
 
-const CursorKey = z.tuple([z.iso.datetime(), z.uuid()])
+/** Last instant of the year 9999, in milliseconds since 1970; PostgreSQL takes everything from there back to 1970. */
+const LATEST_MS = Date.UTC(9999, 11, 31, 23, 59, 59, 999)
+
+const CursorKey = z.tuple([z.int().min(0).max(LATEST_MS), z.uuid()])
 
 /** Makes an API key. Only its hash is stored: this answer is the one place where the key stands. */
 export async function createApiKey(
@@ -38,7 +41,7 @@ export async function listApiKeys(
   const items = found.slice(0, limit)
   const last = items.at(-1)
   const more = found.length > limit && last !== undefined
-  return { items, nextCursor: more ? encodeCursor([last.createdAt, last.id]) : null }
+  return { items, nextCursor: more ? encodeCursor([Date.parse(last.createdAt), last.id]) : null }
 }
 
 /** Revokes an API key; the next request with it is refused. */
@@ -54,6 +57,6 @@ function placeOf(cursor: string): { createdAt: Date; id: string } {
     const detail = 'must be the nextCursor of a page of this list'
     throw new ApiProblem('invalid-request', { errors: [{ pointer: '/cursor', detail }] })
   }
-  const [createdAt, id] = key.data
-  return { createdAt: new Date(createdAt), id }
+  const [createdAtMs, id] = key.data
+  return { createdAt: new Date(createdAtMs), id }
 }
