@@ -29,9 +29,12 @@ describe('quantity', () => {
     ['°C', -40, 55, 77, 'read as °F it is 25 °C'],
     ['m²', 8, 50, 258, 'read as ft² it is 23.97 m²'],
     ['m', -430, 5500, 7000, 'read as ft it is 2134 m'],
-  ] as const)('takes %s from %d to %d, given %d, for a unit mistake', (unit, min, max, value, hint) => {
-    expect(refusalOf(quantity(unit, min, max).safeParse(value))).toContain(hint)
-  })
+  ] as const)(
+    'takes %s from %d to %d, given %d, for a unit mistake',
+    (unit, min, max, value, hint) => {
+      expect(refusalOf(quantity(unit, min, max).safeParse(value))).toContain(hint)
+    },
+  )
 })
 
 describe('queryQuantity', () => {
@@ -40,9 +43,12 @@ describe('queryQuantity', () => {
     expect(queryQuantity('m', -430, 5500).parse('1e3')).toBe(1000)
   })
 
-  it.each(['', ' ', 'NaN', 'Infinity', '0x10', '12m', '1,5'])('does not read %j as a number', (text) => {
-    expect(refusalOf(queryQuantity('m', -430, 5500).safeParse(text))).toBe('Must be a number')
-  })
+  it.each(['', ' ', 'NaN', 'Infinity', '0x10', '12m', '1,5'])(
+    'does not read %j as a number',
+    (text) => {
+      expect(refusalOf(queryQuantity('m', -430, 5500).safeParse(text))).toBe('Must be a number')
+    },
+  )
 
   it('does not choose between two values', () => {
     expect(refusalOf(queryQuantity('m', -430, 5500).safeParse(['1', '2']))).toBe('Give one number')
