@@ -29,7 +29,7 @@ export interface SearchStep {
 export interface FitOptions {
   /** The search stops when |δ'·score| falls below this; dimensionless, > 0. */
   readonly tolerance: number
-  /** Most evaluations of the criterion in the search, ≥ 1. */
+  /** Most evaluations of the criterion in one search, ≥ 1. */
   readonly maxEvaluations: number
   /** Variances to start from [unit of y squared], or null to derive them from the data. */
   readonly start: PerComponent<number> | null
@@ -83,6 +83,7 @@ export interface NestedFit {
   readonly standardErrorsKnown: boolean
   /** Number of accepted steps. */
   readonly iterations: number
+  /** Every step; a second search follows the first where a component ended at zero. */
   readonly search: readonly SearchStep[]
   /** Degrees of freedom left to each component by the design, exact integers (0: not separable). */
   readonly separability: PerComponent<number>

@@ -13,7 +13,8 @@ import type { ComponentStatus, FitOptions, NestedFit } from './fit-result.ts'
 import type { Layout } from './layout.ts'
 import type { Workspace } from './model/workspace.ts'
 import { observedInformation } from './search/information.ts'
-import { type SearchResult, searchTheta } from './search/search.ts'
+import { searchTwice } from './search/restart.ts'
+import type { SearchResult } from './search/search.ts'
 import { type DataScale, dataScale, lowerBounds, startTheta } from './search/start.ts'
 import type { SearchDomain } from './search/step.ts'
 
@@ -38,8 +39,8 @@ export const DEFAULT_FIT_OPTIONS: FitOptions = {
  * alone, bit for bit.
  *
  * @param layout runs from buildLayout; may be empty
- * @param options tolerance > 0 (default 1e-10 in |δ'·score|), maxEvaluations ≥ 1 (100), start
- *   [unit of y squared], ≥ 0 (from the data), fixed [unit of y squared], ≥ 0 (none)
+ * @param options tolerance > 0 (default 1e-10 in |δ'·score|), maxEvaluations ≥ 1 per search (100),
+ *   start [unit of y squared], ≥ 0 (from the data), fixed [unit of y squared], ≥ 0 (none)
  * @returns the fit as data; a singular or unconverged fit says so and is not thrown
  * @throws {OutOfRangeError} if an option is out of its range
  * @source D. A. Harville, J. Amer. Statist. Assoc. 72, 1977, 320-338; A. R. Gilmour, R. Thompson,
@@ -60,7 +61,7 @@ export function fitNested(layout: Layout, options: Partial<FitOptions> = {}): Ne
     design.estimable.run || settings.fixed.run !== undefined || scale.leastKnown > 0
   const search =
     layout.runCount > 0 && runVarianceKnown
-      ? searchTheta(layout, ws, problem)
+      ? searchTwice(layout, ws, problem)
       : withoutSearch(problem.start)
   const usable = layout.runCount > 0 && runVarianceKnown && !search.singular
   if (!usable) spoil(ws)
@@ -94,7 +95,16 @@ function requireRange(name: string, value: number, min: number, max: number): vo
   if (!(value >= min && value <= max)) throw new OutOfRangeError(name, value, min, max)
 }
 
-/** Start inside the bounds; fixed components at their value, inseparable ones at zero. */
+/** Place of the runs among the components. */
+const RUN = COMPONENTS.indexOf('run')
+
+/** Share of the observed variance below which a search for the run variance makes no headway. */
+const LEAST_RUN_SHARE = 1e-4
+
+/**
+ * Start inside the bounds; fixed components at their value, inseparable ones at zero. A run
+ * variance far below the scatter of the data is raised: from there each step only doubles it.
+ */
 function firstTheta(
   { start, fixed }: FitOptions,
   { estimable, lower }: SearchDomain,
@@ -102,7 +112,8 @@ function firstTheta(
 ): Float64Array {
   const theta = start === null ? startTheta(scale, estimable) : componentArray(start)
   return theta.map((value, j) => {
-    if (estimable[j] === 1) return Math.max(value, lower[j]!)
+    const least = j === RUN ? LEAST_RUN_SHARE * scale.total - scale.leastKnown : 0
+    if (estimable[j] === 1) return Math.max(value, lower[j]!, least)
     return fixed[COMPONENTS[j]!] ?? 0
   })
 }

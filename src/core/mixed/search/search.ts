@@ -14,6 +14,14 @@ export interface SearchResult {
   readonly steps: readonly SearchStep[]
 }
 
+/** What a search is asked to do. */
+export interface SearchProblem {
+  /** Variances to start from, inside the bounds. */
+  readonly start: Float64Array
+  readonly domain: SearchDomain
+  readonly options: FitOptions
+}
+
 const FIRST_DAMPING = 0.1
 const DAMPING_FACTOR = 10
 /** Beyond this damping a step no longer changes theta. */
@@ -36,15 +44,7 @@ const BOUND_TOLERANCE = 1e-12
  * @source A. R. Gilmour, R. Thompson, B. R. Cullis, Biometrics 51, 1995, 1440-1450 (from memory);
  *   step control as in Levenberg and Marquardt
  */
-export function searchTheta(
-  layout: Layout,
-  ws: Workspace,
-  problem: {
-    readonly start: Float64Array
-    readonly domain: SearchDomain
-    readonly options: FitOptions
-  },
-): SearchResult {
+export function searchTheta(layout: Layout, ws: Workspace, problem: SearchProblem): SearchResult {
   const { domain, options } = problem
   const steps: SearchStep[] = []
   let logLikelihood = evaluateCriterion(layout, ws, problem.start)
@@ -73,7 +73,7 @@ export function searchTheta(
       damping = damping <= FIRST_DAMPING ? 0 : damping / DAMPING_FACTOR
     } else damping = damping === 0 ? FIRST_DAMPING : damping * DAMPING_FACTOR
   }
-  if (steps.at(-1)?.accepted === false) restore(layout, ws, point.theta)
+  if (steps.at(-1)?.accepted === false) evaluateHere(layout, ws, point.theta)
   const converged = isDone(plain, options.tolerance) && isStationary(point, domain)
   return { theta: point.theta, logLikelihood, converged, singular: false, steps }
 }
@@ -82,7 +82,15 @@ function isDone(plain: ProposedStep, tolerance: number): boolean {
   return Math.abs(plain.decrement) < tolerance && !plain.reachesBound
 }
 
-function restore(layout: Layout, ws: Workspace, theta: Float64Array): void {
+/**
+ * Leaves the workspace with criterion and derivatives at theta.
+ *
+ * @param layout the runs
+ * @param ws workspace of this layout. Mutated.
+ * @param theta variances at which the model can be evaluated [unit of y squared]
+ * @source formulas of evaluateCriterion and evaluateDerivatives
+ */
+export function evaluateHere(layout: Layout, ws: Workspace, theta: Float64Array): void {
   evaluateCriterion(layout, ws, theta)
   evaluateDerivatives(layout, ws)
 }
