@@ -4,6 +4,7 @@ import {
   LAPSE_RATE,
   PRESSURE_EXPONENT,
   RHO0,
+  ROUNDING,
   T0,
   TROPOPAUSE_M,
 } from './constants.ts'
@@ -13,8 +14,8 @@ import { requireInRange } from './range.ts'
 const HEIGHT_M = { min: -10_000, max: 100_000 } as const
 /** Densities of the standard troposphere [kg/m³]: 0.3639 to 1.9312. */
 const DENSITY_KG_PER_M3 = {
-  min: standardDensityKgPerM3(TROPOPAUSE_M),
-  max: standardDensityKgPerM3(HEIGHT_RANGE_M.min),
+  min: standardDensityKgPerM3(TROPOPAUSE_M) * (1 - ROUNDING),
+  max: standardDensityKgPerM3(HEIGHT_RANGE_M.min) * (1 + ROUNDING),
 } as const
 
 /**

@@ -29,3 +29,8 @@ export const T11 = T0 - LAPSE_RATE * TROPOPAUSE_M
 export const P11 = P0 * (T11 / T0) ** PRESSURE_EXPONENT
 /** Scale height of the isothermal layer, R·T11/g0 [m]. */
 export const SCALE_HEIGHT_11_M = (R_AIR * T11) / G0
+/**
+ * Room for rounding at the ends of the range of an inverse [1]: a law evaluated at its end may come out
+ * one unit in the last place beyond it.
+ */
+export const ROUNDING = 1e-12

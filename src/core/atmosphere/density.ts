@@ -33,7 +33,7 @@ export function dryAirDensityKgPerM3(pressurePa: number, temperatureK: number): 
  * @returns density [kg/m³]
  * @throws {OutOfRangeError} if H is NaN or lies outside the range
  * @source ISO 2533:1975, equation of state
- * @example standardDensityKgPerM3(1000) // 1.1117
+ * @example standardDensityKgPerM3(1000) // 1.1116
  */
 export function standardDensityKgPerM3(heightM: number): number {
   return standardPressurePa(heightM) / (R_AIR * standardTemperatureK(heightM))

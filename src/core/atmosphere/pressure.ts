@@ -4,6 +4,7 @@ import {
   P0,
   P11,
   PRESSURE_EXPONENT,
+  ROUNDING,
   SCALE_HEIGHT_11_M,
   T0,
   TROPOPAUSE_M,
@@ -33,8 +34,8 @@ export function standardPressurePa(heightM: number): number {
 
 /** Pressures that occur between the lowest and the highest accepted height [Pa]: 5474.9 to 177 687. */
 export const PRESSURE_RANGE_PA = {
-  min: standardPressurePa(HEIGHT_RANGE_M.max),
-  max: standardPressurePa(HEIGHT_RANGE_M.min),
+  min: standardPressurePa(HEIGHT_RANGE_M.max) * (1 - ROUNDING),
+  max: standardPressurePa(HEIGHT_RANGE_M.min) * (1 + ROUNDING),
 } as const
 
 /**

@@ -4,6 +4,7 @@ import {
   P0,
   P11,
   PRESSURE_EXPONENT,
+  ROUNDING,
   T0,
   T11,
   TROPOPAUSE_M,
@@ -26,7 +27,7 @@ export function standardTemperatureK(heightM: number): number {
   return heightM <= TROPOPAUSE_M ? T0 - LAPSE_RATE * heightM : T11
 }
 
-const TROPOSPHERE_PRESSURE_PA = { min: P11, max: 177_000 } as const
+const TROPOSPHERE_PRESSURE_PA = { min: P11 * (1 - ROUNDING), max: 177_000 } as const
 
 /**
  * Temperature of the standard atmosphere at the height where it has this pressure, troposphere only.

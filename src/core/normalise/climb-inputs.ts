@@ -53,10 +53,30 @@ export function climbInputs(
   flown: { readonly entry: FlownEntry; readonly run: ClimbRun; readonly equipment: Equipment },
 ): ClimbInputs {
   const { air, wing } = known
-  const { run } = flown
+  const [ownAirMps, sessionAirMps] = airMotionInputs(known.airMotion, 1)
+  return {
+    ...climbReadings(flown.run),
+    ownAirMps,
+    sessionAirMps,
+    allUpMassKg: massInput(flown.entry),
+    glideRatio: wing.glideRatio,
+    trimSpeedMps: wing.trimSpeedMps,
+    trimMassKg: wing.trimMassKg,
+    elevationM: air.elevationM,
+    temperatureC: air.temperatureC,
+    lapseKPerM: air.lapseKPerM,
+    pressureHPa: air.pressureHPa,
+    relativeHumidityPct: air.relativeHumidityPct,
+    diameterM: diameterInput(flown.equipment),
+    thrustFactor: modelFactor('thrust from climb', DEFAULT_U.thrustModelRatio),
+    powerRatioFactor: modelFactor('full-throttle power in this air', 0),
+  }
+}
+
+/** The readings of the run itself. */
+function climbReadings(run: ClimbRun) {
   const share = BAROMETRIC_SHARE[run.heightSource]
   const compensated = run.heightSource === 'barometricTemperatureCompensated'
-  const [ownAirMps, sessionAirMps] = airMotionInputs(known.airMotion, 1)
   return {
     heightGainM: gainInput(run),
     gainScale: modelFactor(
@@ -75,23 +95,9 @@ export function climbInputs(
       standardUncertainty: statedOr(run.uncertainty, 'durationS', DEFAULT_U.stopwatchS),
       sharedWithinSession: false,
     },
-    ownAirMps,
-    sessionAirMps,
-    allUpMassKg: massInput(flown.entry),
-    glideRatio: wing.glideRatio,
-    trimSpeedMps: wing.trimSpeedMps,
-    trimMassKg: wing.trimMassKg,
-    elevationM: air.elevationM,
-    temperatureC: air.temperatureC,
-    lapseKPerM: air.lapseKPerM,
-    pressureHPa: air.pressureHPa,
-    relativeHumidityPct: air.relativeHumidityPct,
     startHeightM: exactUnlessStated('height at the start', run.startHeightAboveSiteM, {
       uncertainty: run.uncertainty,
       field: 'startHeightAboveSiteM',
     }),
-    diameterM: diameterInput(flown.equipment),
-    thrustFactor: modelFactor('thrust from climb', DEFAULT_U.thrustModelRatio),
-    powerRatioFactor: modelFactor('full-throttle power in this air', 0),
   }
 }

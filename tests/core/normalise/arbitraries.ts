@@ -8,7 +8,7 @@ import type {
   FuelBurnRun,
   SubmittedEntry,
 } from '../../../src/core/normalise/types.ts'
-import { FIELD_LIMITS, type Limit } from '../../../src/core/plausibility/limits.ts'
+import { DERIVED_LIMITS, FIELD_LIMITS, type Limit } from '../../../src/core/plausibility/limits.ts'
 
 /** Anything the hard limits let pass, bounds included. */
 export function within({ hard }: Limit): fc.Arbitrary<number> {
@@ -82,6 +82,39 @@ export const hardEntry: fc.Arbitrary<SubmittedEntry> = fc.record({
   equipment,
   runs: fc.array(fc.oneof(hardClimb, hardBurn), { maxLength: 3 }),
 })
+
+const clamp = (value: number, { hard }: Limit) => Math.min(hard.max, Math.max(hard.min, value))
+
+/**
+ * One session with one entry, drawn over the hard limits of what follows from the fields too (masses,
+ * loading, climb rate, flow), so that a good part of the draws is taken and not refused.
+ */
+export const hardFlight: fc.Arbitrary<{
+  readonly session: FlightSession
+  readonly entry: SubmittedEntry
+}> = fc
+  .record({
+    session: hardSession,
+    entry: hardEntry,
+    beside: within(DERIVED_LIMITS.massBesidePilot),
+    loading: within(DERIVED_LIMITS.wingLoading),
+    climbRate: between(0.05, 6),
+    flow: between(0.5, 15),
+  })
+  .map(({ session, entry, beside, loading, climbRate, flow }) => {
+    const allUpMassKg = clamp(session.pilot.massKg + beside, limits.allUpMassKg)
+    const { stationPressureHPa: _, ...conditions } = session.conditions
+    const runs = entry.runs.map((run) =>
+      run.kind === 'climb'
+        ? { ...run, durationS: clamp(run.heightGainM / climbRate, limits.climbDurationS) }
+        : { ...run, volumeMl: clamp((flow * run.durationS) / 3.6, limits.volumeMl) },
+    )
+    const flatAreaM2 = clamp(allUpMassKg / loading, limits.flatAreaM2)
+    return {
+      session: { ...session, conditions, wing: { ...session.wing, flatAreaM2 } },
+      entry: { ...entry, entry: { ...entry.entry, allUpMassKg }, runs },
+    }
+  })
 
 /** Everyday flying, so that nearly every draw is a possible climb and burn. */
 export interface Everyday {

@@ -33,32 +33,8 @@ export interface KnownWing {
 export function knownWing(wing: FlownWing, allUpMassKg: number): KnownWing {
   const warnings: Warning[] = []
   const glideRatio = glideInput(wing, warnings)
-  const shared = { sharedWithinSession: true } as const
-  const u = wing.uncertainty
-  if (wing.trimSpeedMps === undefined) {
-    warnings.push({
-      pointer: '/wing/trimSpeedMps',
-      code: 'trimSpeedAssumed',
-      detail: `No trim speed given: ${REFERENCE.wing.trimSpeedMps} m/s at ${REFERENCE_WING_LOADING_KG_PER_M2} kg/m² is assumed, with a wide uncertainty.`,
-    })
-    const areaU = statedOr(u, 'flatAreaM2', DEFAULT_U.wingAreaRatio * wing.flatAreaM2)
-    return {
-      glideRatio,
-      trimSpeedMps: {
-        source: 'trim speed',
-        value: REFERENCE.wing.trimSpeedMps,
-        standardUncertainty: DEFAULT_U.assumedTrimSpeedRatio * REFERENCE.wing.trimSpeedMps,
-        ...shared,
-      },
-      trimMassKg: {
-        source: 'wing area',
-        value: REFERENCE_WING_LOADING_KG_PER_M2 * wing.flatAreaM2,
-        standardUncertainty: REFERENCE_WING_LOADING_KG_PER_M2 * areaU,
-        ...shared,
-      },
-      warnings,
-    }
-  }
+  if (wing.trimSpeedMps === undefined)
+    return { glideRatio, ...assumedTrim(wing, warnings), warnings }
   if (wing.trimAtAllUpMassKg === undefined) {
     warnings.push({
       pointer: '/wing/trimAtAllUpMassKg',
@@ -66,25 +42,49 @@ export function knownWing(wing: FlownWing, allUpMassKg: number): KnownWing {
       detail: 'No mass given for the trim speed: it is taken to hold at the all-up mass as flown.',
     })
   }
+  const { trimSpeedMps, uncertainty } = wing
+  const defaultU = DEFAULT_U.trimSpeedRatio * trimSpeedMps
   return {
     glideRatio,
     trimSpeedMps: {
-      source: 'trim speed',
-      value: wing.trimSpeedMps,
-      standardUncertainty: statedOr(
-        u,
-        'trimSpeedMps',
-        DEFAULT_U.trimSpeedRatio * wing.trimSpeedMps,
-      ),
-      ...shared,
+      ...TRIM_SPEED,
+      value: trimSpeedMps,
+      standardUncertainty: statedOr(uncertainty, 'trimSpeedMps', defaultU),
     },
     trimMassKg: {
       source: 'mass at the trim speed',
       value: wing.trimAtAllUpMassKg ?? allUpMassKg,
-      standardUncertainty: statedOr(u, 'trimAtAllUpMassKg', 0),
-      ...shared,
+      standardUncertainty: statedOr(uncertainty, 'trimAtAllUpMassKg', 0),
+      sharedWithinSession: true,
     },
     warnings,
+  }
+}
+
+const TRIM_SPEED = { source: 'trim speed', sharedWithinSession: true } as const
+
+/** The trim speed of the reference wing, at its loading on this wing's area. */
+function assumedTrim(wing: FlownWing, warnings: Warning[]) {
+  const { trimSpeedMps } = REFERENCE.wing
+  const loading = REFERENCE_WING_LOADING_KG_PER_M2
+  warnings.push({
+    pointer: '/wing/trimSpeedMps',
+    code: 'trimSpeedAssumed',
+    detail: `No trim speed given: ${trimSpeedMps} m/s at ${loading} kg/m² is assumed, with a wide uncertainty.`,
+  })
+  const areaU = statedOr(wing.uncertainty, 'flatAreaM2', DEFAULT_U.wingAreaRatio * wing.flatAreaM2)
+  return {
+    trimSpeedMps: {
+      ...TRIM_SPEED,
+      value: trimSpeedMps,
+      standardUncertainty: DEFAULT_U.assumedTrimSpeedRatio * trimSpeedMps,
+    },
+    trimMassKg: {
+      source: 'wing area',
+      value: loading * wing.flatAreaM2,
+      standardUncertainty: loading * areaU,
+      sharedWithinSession: true,
+    },
   }
 }
 

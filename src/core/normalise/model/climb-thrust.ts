@@ -28,7 +28,7 @@ export function climbThrustN(allUpMassKg: number, sinAngle: number, glideRatio: 
  * @returns climb angle [rad], negative where the thrust does not hold height; NaN for more thrust
  *   than any steady climb at this trim can use
  * @source derived in normalisation specification 1, section d.1
- * @example climbAngleRad(0.3, 7) // 0.1580
+ * @example climbAngleRad(0.3, 7) // 0.1596
  */
 export function climbAngleRad(thrustToWeight: number, glideRatio: number): number {
   const glideAngle = Math.atan(1 / glideRatio)

@@ -50,7 +50,7 @@ export function inducedVelocityMps(
  * @returns induced power [W]
  * @throws {OutOfRangeError} if the thrust is NaN or lies outside its range
  * @source momentum theory of the actuator disc (Rankine, Froude); common practice
- * @example inducedPowerW(500, 10, { densityKgPerM3: 1.225, areaM2: 1.2272 }) // 9415.6
+ * @example inducedPowerW(500, 10, { densityKgPerM3: 1.225, areaM2: 1.2272 }) // 9415.5
  */
 export function inducedPowerW(
   thrustN: number,

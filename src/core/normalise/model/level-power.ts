@@ -21,7 +21,7 @@ export interface LevelFlight {
  * @returns induced power [W]
  * @throws {OutOfRangeError} if the thrust is not finite
  * @source derived in normalisation specification 1, section e
- * @example levelPowerW({ allUpMassKg: 120, glideRatio: 7, airspeedMps: 10.5, densityKgPerM3: 1.225, discAreaM2: 1.2272 }) // 2419.8
+ * @example levelPowerW({ allUpMassKg: 120, glideRatio: 7, airspeedMps: 10.5, densityKgPerM3: 1.225, discAreaM2: 1.2272 }) // 2418.6
  */
 export function levelPowerW(flight: LevelFlight): number {
   const thrustN = (flight.allUpMassKg * G0) / flight.glideRatio
