@@ -42,6 +42,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
+  app.removeContentTypeParser('text/plain') // only JSON is read; anything else is a 415
   const fits = new FitRefresher(options.db, app.log)
   app.decorate('fits', fits)
   app.addHook('onClose', () => fits.close())

@@ -103,7 +103,8 @@ function simulateColumns(runs: number): ObservationColumns {
       columns.pilot[run] = Math.floor(session / SESSIONS_PER_PILOT)
     }
   }
-  const ids = (count: number, kind: string) => Array.from({ length: count }, (_, i) => `${kind}-${i}`)
+  const ids = (count: number, kind: string) =>
+    Array.from({ length: count }, (_, i) => `${kind}-${i}`)
   return {
     ...columns,
     setupIds: ids(SETUPS, 'setup'),

@@ -30,8 +30,8 @@ interface SetupRow {
 }
 
 /**
- * Facts of setups by the ids asked for; a merged id gives the surviving setup. Ids that do not
- * exist are missing from the map. Raw SQL: one round trip over five tables, reports folded in.
+ * Facts of setups by the ids asked for; a merged id gives the surviving setup, with the
+ * reports on both; a merged part shows as its survivor. Ids that do not exist are missing. Raw SQL: one round trip over five tables, reports folded in.
  */
 export async function findSetupFacts(
   db: Database,
@@ -46,14 +46,17 @@ export async function findSetupFacts(
             reports."doNotFly", reports.advisories
        FROM setup asked
        JOIN setup ON setup.id = COALESCE(asked.merged_into_id, asked.id)
-       JOIN component engine ON engine.id = setup.powerplant_id
-       JOIN component propeller ON propeller.id = setup.propeller_id
-       JOIN component frame ON frame.id = setup.frame_id
+       JOIN component own_engine ON own_engine.id = setup.powerplant_id
+       JOIN component engine ON engine.id = COALESCE(own_engine.merged_into_id, own_engine.id)
+       JOIN component own_propeller ON own_propeller.id = setup.propeller_id
+       JOIN component propeller ON propeller.id = COALESCE(own_propeller.merged_into_id, own_propeller.id)
+       JOIN component own_frame ON own_frame.id = setup.frame_id
+       JOIN component frame ON frame.id = COALESCE(own_frame.merged_into_id, own_frame.id)
        LEFT JOIN LATERAL (
-         SELECT array_agg(reason ORDER BY created_at) FILTER (WHERE state = 'doNotFly') AS "doNotFly",
-                array_agg(reason ORDER BY created_at) FILTER (WHERE state = 'advisory') AS advisories
-           FROM safety_report
-          WHERE setup_id = setup.id AND lifted_at IS NULL) reports ON true
+         SELECT array_agg(reason ORDER BY safety_report.created_at) FILTER (WHERE state = 'doNotFly') AS "doNotFly",
+                array_agg(reason ORDER BY safety_report.created_at) FILTER (WHERE state = 'advisory') AS advisories
+           FROM safety_report JOIN setup reported ON reported.id = safety_report.setup_id
+          WHERE COALESCE(reported.merged_into_id, reported.id) = setup.id AND lifted_at IS NULL) reports ON true
       WHERE asked.id = ANY($1::uuid[])`,
     [ids],
   )

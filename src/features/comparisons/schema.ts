@@ -2,6 +2,7 @@ import { z } from 'zod'
 
 import { Id } from '../../contract/ids.ts'
 import { Metric } from '../../contract/metrics.ts'
+import { queryQuantity } from '../../contract/quantities.ts'
 
 /** All-up mass classes and the mass that stands for each [kg]. */
 export const MASS_CLASSES = {
@@ -18,25 +19,14 @@ export const MassClass = z
   .meta({ id: 'MassClass' })
 
 const conditionsQuery = {
-  allUpMassKg: z.coerce
-    .number()
-    .min(60)
-    .max(500)
-    .optional()
-    .describe('All-up mass [kg]; default 120'),
+  allUpMassKg: queryQuantity('kg', 60, 500).optional().describe('All-up mass [kg]; default 120'),
   massClass: MassClass.optional(),
-  elevationM: z.coerce
-    .number()
-    .min(-430)
-    .max(5500)
+  elevationM: queryQuantity('m', -430, 5500)
     .default(0)
     .describe(
       'Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there',
     ),
-  temperatureC: z.coerce
-    .number()
-    .min(-40)
-    .max(55)
+  temperatureC: queryQuantity('°C', -40, 55)
     .optional()
     .describe('Air temperature [°C]; default: the standard atmosphere at that elevation'),
   wingId: Id.optional().describe(
@@ -241,3 +231,4 @@ export type Ranking = z.infer<typeof Ranking>
 export type ComparedSetup = z.infer<typeof ComparedSetup>
 export type ComparedPair = z.infer<typeof ComparedPair>
 export type Conditions = z.infer<typeof Conditions>
+export type Equivalents = z.infer<typeof Equivalents>

@@ -80,6 +80,21 @@ describe('GET /v1/rankings', () => {
     await field.db.pool.query('DELETE FROM safety_report WHERE id = $1', [rows[0].id])
   })
 
+  it('heeds a report on a setup that was merged into another', async () => {
+    const twin = await field.setup()
+    await field.db.pool.query('UPDATE setup SET merged_into_id = $1 WHERE id = $2', [
+      setups[3],
+      twin,
+    ])
+    const { rows } = await field.db.pool.query(
+      `INSERT INTO safety_report (setup_id, state, reason) VALUES ($1, 'doNotFly', 'Cracked hub.') RETURNING id`,
+      [twin],
+    )
+    const { setAside } = await rank('massClass=100to120')
+    expect(idsOf(setAside)).toEqual([setups[3]])
+    await field.db.pool.query('DELETE FROM safety_report WHERE id = $1', [rows[0].id])
+  })
+
   it('names people with an interest among the evidence', async () => {
     const id = await field.fly(
       2,

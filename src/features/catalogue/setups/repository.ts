@@ -45,7 +45,7 @@ const REPORTS = `
 
 const FIELDS = `
   s.id, s.note, s.created_at AS "createdAt", r.reports,
-  jsonb_build_object('id', pp.id, 'maker', pp.maker, 'model', pp.model, 'drive', pp.drive) AS powerplant,
+  jsonb_build_object('id', pp.id, 'maker', pp.maker, 'model', pp.model, 'drive', pp.drive, 'tune', pp.tune) AS powerplant,
   jsonb_build_object('id', pr.id, 'maker', pr.maker, 'model', pr.model, 'diameterCm', pr.diameter_cm) AS propeller,
   jsonb_build_object('id', fr.id, 'maker', fr.maker, 'model', fr.model) AS frame`
 

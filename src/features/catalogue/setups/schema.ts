@@ -56,7 +56,11 @@ export const Setup = z
     powerplantId: Id,
     propellerId: Id,
     frameId: Id,
-    powerplant: z.strictObject({ ...part, drive: z.enum(['twoStroke', 'fourStroke', 'electric']) }),
+    powerplant: z.strictObject({
+      ...part,
+      drive: z.enum(['twoStroke', 'fourStroke', 'electric']),
+      tune: z.enum(['asDelivered', 'modified']).nullable(),
+    }),
     propeller: z.strictObject({
       ...part,
       diameterCm: z.number().describe('Diameter of the disc [cm]'),

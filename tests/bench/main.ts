@@ -1,0 +1,20 @@
+import { benchFit } from './fit.bench.ts'
+// import { benchNormalise } from './normalise.bench.ts'
+import { benchSubmissions } from './submissions.bench.ts'
+
+/** `npm run bench`: speed, as ratios of one run; absolute figures hold for this machine and this moment. */
+const write = (line: string) => {
+  process.stdout.write(`${line}\n`)
+}
+
+const parts: Readonly<Record<string, (write: (line: string) => void) => Promise<unknown>>> = {
+  'Fit of the nested model': benchFit,
+  //   'Normalisation in process': benchNormalise,
+  'Submissions on a real database': benchSubmissions,
+}
+
+for (const [title, bench] of Object.entries(parts)) {
+  write(title)
+  await bench(write)
+  write('')
+}
