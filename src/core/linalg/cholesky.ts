@@ -44,7 +44,9 @@ export function logDeterminant(factor: Float64Array, n: number): number {
 }
 
 /** Pivots below this share of their diagonal entry count as zero: rounding, not variance. */
-const SEMIDEFINITE_TOLERANCE = 1e-12
+const ZERO_PIVOT = 1e-10
+/** A pivot just above ZERO_PIVOT makes later ones wrong by about 1e-16 / 1e-10 of their diagonal. */
+const NEGATIVE_PIVOT = 1e-5
 
 /**
  * A lower triangular L with A = L·Lᵀ for a positive semidefinite A, in place. A pivot that is
@@ -61,14 +63,14 @@ export function semidefiniteCholeskyInPlace(a: Float64Array, n: number, noise = 
   let rank = 0
   for (let j = 0; j < n; j++) {
     const colJ = j * n
-    const tolerance = Math.max(noise, SEMIDEFINITE_TOLERANCE * n * Math.abs(a[colJ + j]!))
+    const diagonal = Math.abs(a[colJ + j]!)
     for (let k = 0; k < j; k++) {
       const ljk = a[k * n + j]!
       for (let i = j; i < n; i++) a[colJ + i]! -= a[k * n + i]! * ljk
     }
     const pivot = a[colJ + j]!
-    if (!(pivot >= -tolerance)) return -1 // also catches NaN
-    const isZero = pivot <= tolerance
+    if (!(pivot >= -Math.max(noise, NEGATIVE_PIVOT * diagonal))) return -1 // also catches NaN
+    const isZero = pivot <= Math.max(noise, ZERO_PIVOT * diagonal)
     const scale = isZero ? 0 : 1 / Math.sqrt(pivot)
     for (let i = j; i < n; i++) a[colJ + i]! *= scale
     if (!isZero) rank++
