@@ -1,4 +1,4 @@
-import { chmod, mkdir, writeFile } from 'node:fs/promises'
+import { appendFile, chmod, chown, mkdir, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 
 import { afterEach, beforeEach, describe, expect, inject, it } from 'vitest'
@@ -33,6 +33,14 @@ describe('a service that cannot start', () => {
     expect(await service.ended()).toBe(1)
     expect(service.output.stderr).not.toMatch(/^\s+at /m)
     return service.output.stderr
+  }
+
+  const startAndStop = async () => {
+    const service = startProcess({ DATA_DIR: dataDir })
+    processes.push(service)
+    await service.ready()
+    service.child.kill('SIGTERM')
+    expect(await service.ended()).toBe(0)
   }
 
   /** The test server's address, a little different. */
@@ -125,6 +133,20 @@ describe('a service that cannot start', () => {
     expect(await complaint({})).toMatch(/^DATA_DIR \(.*\) cannot be used: .*\n$/)
   })
 
+  it('says that its database was made by another release of PostgreSQL', async () => {
+    await startAndStop()
+    await writeFile(join(dataDir, 'postgres', 'PG_VERSION'), '17\n')
+    expect(await complaint({})).toMatch(/^The database in \S+ was made by PostgreSQL 17 .*\n$/)
+  })
+
+  it('says what the database server says when it does not start', async () => {
+    await startAndStop()
+    await appendFile(join(dataDir, 'postgres', 'postgresql.conf'), 'port = none\n')
+    expect(await complaint({})).toMatch(
+      /^The embedded database did not start \(.*contains errors\); its log is \S+\n$/,
+    )
+  })
+
   it.runIf(process.getuid?.() === 0)(
     'as root, says which folder is closed to the account of the database',
     async () => {
@@ -135,6 +157,15 @@ describe('a service that cannot start', () => {
 
       expect(text).toContain(`because ${closed} is closed to it`)
       expect(text).toContain('DATABASE_URL')
+    },
+  )
+
+  it.runIf(process.getuid?.() === 0)(
+    'as root, says that the database belongs to somebody else',
+    async () => {
+      await startAndStop()
+      await chown(join(dataDir, 'postgres'), 12_345, 12_345)
+      expect(await complaint({})).toMatch(/ belongs to the user with the id 12345, .*\n$/)
     },
   )
 })

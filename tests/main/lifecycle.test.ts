@@ -116,6 +116,7 @@ describe('the service on its embedded database', () => {
     const [response] = await answered
     expect(response.statusCode).toBe(201)
     response.resume()
+    expect(service.output.stdout).not.toContain(NEWCOMER.password)
     expect(await service.ended()).toBe(0)
     expect(await databasePid(dataDir)).toBeNull()
   })
@@ -183,6 +184,17 @@ describe('the service on its embedded database', () => {
     expect(await second.ended()).toBe(1)
     expect(second.output.stderr).toMatch(/^Another process .* set DATABASE_URL .*\n$/)
     expect((await fetch(`${url}/readyz`)).status).toBe(200)
+  })
+
+  it('lets one of two processes that start together in an empty folder have it', async () => {
+    const both = [start(), start()]
+    const ways = await Promise.all(
+      both.map((service) => Promise.race([service.ready().catch(() => 1), service.ended()])),
+    )
+
+    expect(ways.filter((way) => way === 1)).toHaveLength(1)
+    expect(ways.filter((way) => String(way).startsWith('http://'))).toHaveLength(1)
+    expect(both.map(({ output }) => output.stderr).join('')).toMatch(/^Another process .*\n$/)
   })
 
   it('ends when its database goes away for good', async () => {

@@ -18,8 +18,8 @@ export interface ServiceProcess {
   readonly output: { stdout: string; stderr: string }
   /** Resolves with where it listens; rejects when it ends before. */
   ready(): Promise<string>
-  /** Resolves with the exit code; null when a signal ended it. */
-  ended(): Promise<number | null>
+  /** Resolves with the exit code, or the signal that ended it. */
+  ended(): Promise<number | string | null>
 }
 
 /** Starts dist/main.js with only these variables set. Quick and quiet unless told otherwise. */
@@ -49,7 +49,7 @@ export function startProcess(env: Readonly<Record<string, string>>): ServiceProc
     },
     async ended() {
       await closed
-      return child.exitCode
+      return child.exitCode ?? child.signalCode
     },
   }
 }

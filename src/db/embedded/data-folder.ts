@@ -55,6 +55,7 @@ export async function openDataFolder(dataDir: string): Promise<DataFolder> {
     const password = await readPassword(path, isNew)
     const folder = { path, cluster, logFile: join(cluster, 'server.log'), password, binaries, user }
     if (isNew) await createCluster(folder)
+    await requireOwner(cluster, user)
     await requireVersion(cluster)
     return folder
   } catch (error) {
@@ -128,6 +129,17 @@ async function removeAbandoned(path: string): Promise<void> {
     if (pid !== undefined && !isAlive(Number(pid))) {
       await rm(join(path, name), { recursive: true, force: true })
     }
+  }
+}
+
+/** PostgreSQL works only in a folder of the account it runs as. */
+async function requireOwner(cluster: string, user: RunAs): Promise<void> {
+  const wanted = user.uid ?? process.getuid?.()
+  const { uid } = await stat(cluster)
+  if (wanted !== undefined && uid !== wanted) {
+    throw new StartFault(
+      `The database in ${cluster} belongs to the user with the id ${uid}, and PostgreSQL would run here as ${wanted}: start the service as the user who started it first, or change the owner of the folder.`,
+    )
   }
 }
 

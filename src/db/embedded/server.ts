@@ -1,4 +1,4 @@
-import { open, readFile, realpath, rm, stat, writeFile } from 'node:fs/promises'
+import { readFile, realpath, rename, rm, writeFile } from 'node:fs/promises'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
@@ -12,8 +12,6 @@ import { run } from './run.ts'
 
 /** How long a server may take to recover after a crash, and to stop [s]. */
 const PATIENCE_S = 120
-
-const LOG_LIMIT_BYTES = 1_048_576
 
 /** A running server of a data folder. */
 export interface Server {
@@ -47,7 +45,7 @@ export async function adoptOrStart(folder: DataFolder, durable: boolean): Promis
       const port = await freePort()
       const started = await startServer(folder, port, durable)
       if (started.ok) return { port, adopted: false }
-      fault = started.output
+      fault = (await lastFatalLine(folder)) ?? started.output
     } else if (running.port !== null && (await answers(folder, running.port))) {
       return { port: running.port, adopted: true }
     } else {
@@ -55,9 +53,8 @@ export async function adoptOrStart(folder: DataFolder, durable: boolean): Promis
       await sleep(100)
     }
   }
-  const reason = (await lastFatalLine(folder)) ?? fault
   throw new StartFault(
-    `The embedded database did not start (${reason}); its log is ${folder.logFile}.`,
+    `The embedded database did not start (${fault}); its log is ${folder.logFile}.`,
   )
 }
 
@@ -72,8 +69,8 @@ export async function stopServer(folder: DataFolder): Promise<void> {
 
 async function startServer(folder: DataFolder, port: number, durable: boolean) {
   await configure(folder, port, durable)
-  const size = await stat(folder.logFile).catch(() => null)
-  if (size !== null && size.size > LOG_LIMIT_BYTES) await rm(folder.logFile)
+  // One start, one log; that of the start before is kept beside it.
+  await rename(folder.logFile, `${folder.logFile}.before`).catch(() => {})
   const args = ['start', '-D', folder.cluster, '-l', folder.logFile, '-w', '-t', String(PATIENCE_S)]
   return run(folder.binaries.pgCtl, args, folder.user)
 }
@@ -150,10 +147,9 @@ function freePort(): Promise<number> {
   })
 }
 
+/** Why the last start failed, in the words of the server. */
 async function lastFatalLine(folder: DataFolder): Promise<string | null> {
-  const file = await open(folder.logFile).catch(() => null)
-  if (file === null) return null
-  const text = await file.readFile('utf8').finally(() => file.close())
+  const text = await readFile(folder.logFile, 'utf8').catch(() => '')
   const lines = text.split('\n').filter((line) => line.includes('FATAL'))
   return lines.at(-1)?.replace(/^.*FATAL:\s*/, '') ?? null
 }
