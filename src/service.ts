@@ -11,7 +11,7 @@ import { migrate } from './db/migrate.ts'
 import { StartFault } from './db/start-fault.ts'
 import { loadDemo } from './demo/load.ts'
 import { ensureAdministrator } from './features/accounts/service.ts'
-import { listen, requireFreePort } from './http/listen.ts'
+import { closeApp, listen, requireFreePort } from './http/listen.ts'
 import { loggerOptions } from './logging.ts'
 
 /** How long requests may take to finish, and then each connection to close [ms]. */
@@ -54,7 +54,7 @@ export async function startService(config: Config, surroundings: Surroundings): 
       rateLimit: config.rateLimit,
       trustProxy: config.trustProxy,
     })
-    opened.push(() => app.close())
+    opened.push(() => closeApp(app))
     await prepare(db, config, surroundings.log)
     await app.fits.refresh() // answers rest on a fit from the first request on
     return { url: await listen(app, config), close }

@@ -156,7 +156,6 @@ describe('the service on its embedded database', () => {
     killed.child.kill('SIGKILL')
     process.kill(database, 'SIGKILL')
     await killed.ended()
-    await untilGone(database)
 
     const service = start()
     expect((await signIn(await service.ready())).status).toBe(200)

@@ -23,7 +23,9 @@ export async function isServerOf(cluster: string, pid: number): Promise<boolean>
   try {
     // The server works in its cluster's folder.
     return (await realpath(`/proc/${pid}/cwd`)) === (await realpath(cluster))
-  } catch {
+  } catch (error) {
+    // Linux has the folder of every process but those that ended and await their parent's notice.
+    if (process.platform === 'linux' && errorCode(error) === 'ENOENT') return false
     const command = await run('ps', ['-o', 'command=', '-p', String(pid)])
     return command.ok && command.output.includes('postgres')
   }
