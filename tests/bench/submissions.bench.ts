@@ -113,6 +113,7 @@ async function sample(
         logValue: result!.logValue,
         ownStandardUncertainty: result!.ownStandardUncertainty,
         sharedStandardUncertainty: result!.sharedStandardUncertainty,
+        systematic: result!.systematic as unknown as NewStoredRun['evidence']['systematic'],
       },
     })),
   }

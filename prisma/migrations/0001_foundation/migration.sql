@@ -175,6 +175,7 @@ CREATE TABLE "run_result" (
     "log_value" DOUBLE PRECISION NOT NULL,
     "own_standard_uncertainty" DOUBLE PRECISION NOT NULL,
     "shared_standard_uncertainty" DOUBLE PRECISION NOT NULL,
+    "systematic" JSONB NOT NULL DEFAULT '[]',
     "normalized" JSONB NOT NULL,
     "warnings" JSONB NOT NULL,
 

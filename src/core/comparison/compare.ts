@@ -1,7 +1,7 @@
 import { studentTCdf, studentTQuantile } from '../distributions/student-t.ts'
 import type { FlightState } from '../normalise/predict.ts'
 import type { Equipment } from '../normalise/types.ts'
-import type { EvidenceTier, FitView } from './fit-view.ts'
+import type { EvidenceTier, ExplainedDifference, FitView } from './fit-view.ts'
 import { METRIC_FACTS, type Metric } from './metric.ts'
 import { type Reading, readMetric } from './reading.ts'
 import { type Refusal, refusal, refusalOfPair, refusalOfSetup } from './refusal.ts'
@@ -39,7 +39,7 @@ export type PairAnswer =
       readonly tier: EvidenceTier
       readonly refusal: null
       readonly verdict: Verdict
-      readonly difference: LogDifference
+      readonly difference: ExplainedDifference
       readonly probabilityABetter: number
     }
   | {

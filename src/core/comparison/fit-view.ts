@@ -12,12 +12,28 @@ export interface EvidenceCount {
   readonly independentSessions: number
 }
 
+/** Name of the part of a variance that is the scatter of flights and their known reading errors. */
+export const SCATTER = 'scatter of the flights'
+
+/** One named part of the variance of a difference. */
+export interface VariancePart {
+  readonly cause: string
+  readonly variance: number
+}
+
+/** A difference of logarithms with the parts its variance is made of. */
+export interface ExplainedDifference extends LogDifference {
+  readonly parts: readonly VariancePart[]
+}
+
 /** What a comparison asks of a fit. */
 export interface FitView {
   /** ln of the quantity at the reference state; null where the setup has no evidence. */
   logQuantityOf(setupId: string): number | null
   /** Σ weight × ln quantity, with its standard error and degrees of freedom. */
-  contrast(weights: readonly { readonly setup: string; readonly weight: number }[]): LogDifference
+  contrast(
+    weights: readonly { readonly setup: string; readonly weight: number }[],
+  ): ExplainedDifference
   /** Covariance of the ln quantities of two setups that have evidence. */
   covarianceOf(a: string, b: string): number
   tierOf(a: string, b: string): EvidenceTier

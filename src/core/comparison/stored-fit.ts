@@ -1,13 +1,21 @@
-import { contrast } from '../mixed/contrasts.ts'
+import {
+  type ContrastResult,
+  contrast,
+  MAX_DEGREES_OF_FREEDOM,
+  type SetupWeight,
+} from '../mixed/contrasts.ts'
 import { type Evidence, evidenceTier, restsOnOneSession } from '../mixed/evidence.ts'
 import type { NestedFit } from '../mixed/fit-result.ts'
 import { type FitHeader, packFit, unpackFit } from '../mixed/serialise.ts'
-import type { FitView } from './fit-view.ts'
+import type { SystematicTerm } from '../mixed/systematic.ts'
+import { type FitView, SCATTER } from './fit-view.ts'
 
 /** A fit together with the evidence it rests on. */
 export interface FitWithEvidence {
   readonly fit: NestedFit
   readonly evidence: Evidence
+  /** What errors that reach beyond a session add to the covariance. */
+  readonly terms: readonly SystematicTerm[]
   /** Sessions by people who sell, make or were given what they tested, per setup of the fit. */
   readonly interestedSessions: readonly number[]
 }
@@ -18,6 +26,7 @@ export interface StoredFitHeader {
   readonly setups: Evidence['setups']
   readonly spareSessions: number
   readonly interestedSessions: readonly number[]
+  readonly terms: readonly Pick<SystematicTerm, 'cause' | 'reach'>[]
 }
 
 /** A fit as it is stored: a JSON header and one block of numbers. */
@@ -28,19 +37,28 @@ export interface StoredFitParts {
 
 /**
  * Splits a fit and its evidence for storing: the numbers of the fit, then K × K counts of shared
- * sessions.
+ * sessions, then one K × K covariance for each systematic term.
  *
- * @param whole fit, evidence of the same layout, interested sessions in the order of the setups
+ * @param whole fit, evidence and terms of the same layout, interested sessions in the order of the setups
  * @returns header and numbers; {@link restoreFit} gives the same back bit for bit
  * @source derived here
  */
-export function storeFit({ fit, evidence, interestedSessions }: FitWithEvidence): StoredFitParts {
+export function storeFit(whole: FitWithEvidence): StoredFitParts {
+  const { fit, evidence, terms, interestedSessions } = whole
   const packed = packFit(fit)
-  const numbers = new Float64Array(packed.numbers.length + evidence.sharedSessions.length)
-  numbers.set(packed.numbers)
-  numbers.set(evidence.sharedSessions, packed.numbers.length)
+  const parts = [packed.numbers, evidence.sharedSessions, ...terms.map((term) => term.covariance)]
+  const numbers = new Float64Array(parts.reduce((length, part) => length + part.length, 0))
+  let place = 0
+  for (const part of parts) {
+    numbers.set(part, place)
+    place += part.length
+  }
   const { setups, spareSessions } = evidence
-  return { header: { fit: packed.header, setups, spareSessions, interestedSessions }, numbers }
+  const named = terms.map(({ cause, reach }) => ({ cause, reach }))
+  return {
+    header: { fit: packed.header, setups, spareSessions, interestedSessions, terms: named },
+    numbers,
+  }
 }
 
 /**
@@ -53,11 +71,22 @@ export function storeFit({ fit, evidence, interestedSessions }: FitWithEvidence)
  */
 export function restoreFit({ header, numbers }: StoredFitParts): FitWithEvidence {
   const setupIds = header.fit.setups
-  const split = numbers.length - setupIds.length ** 2
+  const square = setupIds.length ** 2
+  const end = numbers.length - square * header.terms.length
+  const split = end - square
   const fit = unpackFit({ header: header.fit, numbers: numbers.subarray(0, split) })
-  const sharedSessions = Int32Array.from(numbers.subarray(split))
+  const sharedSessions = Int32Array.from(numbers.subarray(split, end))
   const { setups, spareSessions, interestedSessions } = header
-  return { fit, evidence: { setupIds, setups, sharedSessions, spareSessions }, interestedSessions }
+  const terms = header.terms.map((term, j) => ({
+    ...term,
+    covariance: numbers.slice(end + j * square, end + (j + 1) * square),
+  }))
+  return {
+    fit,
+    evidence: { setupIds, setups, sharedSessions, spareSessions },
+    terms,
+    interestedSessions,
+  }
 }
 
 /**
@@ -67,9 +96,11 @@ export function restoreFit({ header, numbers }: StoredFitParts): FitWithEvidence
  * @returns the view; it keeps the fit and copies nothing
  * @source derived here
  */
-export function viewOf({ fit, evidence }: FitWithEvidence): FitView {
+export function viewOf({ fit, evidence, terms }: FitWithEvidence): FitView {
   const index = new Map(fit.setups.map((id, k) => [id, k]))
   const K = fit.setups.length
+  const spread = (term: SystematicTerm, weights: readonly SetupWeight[]) =>
+    quadraticForm(term.covariance, weights, { index, K })
   const nothing = { sessions: 0, pilots: 0, runs: 0, independentSessions: 0 }
   const setupOf = (id: string) => {
     const k = index.get(id)
@@ -80,8 +111,12 @@ export function viewOf({ fit, evidence }: FitWithEvidence): FitView {
       const k = index.get(id)
       return k === undefined ? null : fit.beta[k]!
     },
-    contrast: (weights) => contrast(fit, weights),
-    covarianceOf: (a, b) => fit.covariance[index.get(a)! + index.get(b)! * K]!,
+    contrast: (weights) =>
+      withTerms(contrast(fit, weights), terms, (term) => spread(term, weights)),
+    covarianceOf(a, b) {
+      const at = index.get(a)! + index.get(b)! * K
+      return terms.reduce((sum, term) => sum + term.covariance[at]!, fit.covariance[at]!)
+    },
     tierOf: (a, b) => evidenceTier(evidence, a, b),
     restsOnOneSession: (a, b) => restsOnOneSession(evidence, a, b),
     groupOf: (id) => setupOf(id)?.soleSessionFreeGroup ?? null,
@@ -89,5 +124,45 @@ export function viewOf({ fit, evidence }: FitWithEvidence): FitView {
       const { sessions, pilots, runs, independentSessions } = setupOf(id) ?? nothing
       return { sessions, pilots, runs, independentSessions }
     },
+  }
+}
+
+/** l'Sl for sparse weights l, never below zero. */
+function quadraticForm(
+  covariance: Float64Array,
+  weights: readonly SetupWeight[],
+  { index, K }: { readonly index: ReadonlyMap<string, number>; readonly K: number },
+): number {
+  let sum = 0
+  for (const a of weights) {
+    for (const b of weights) {
+      sum += a.weight * b.weight * covariance[index.get(a.setup)! + index.get(b.setup)! * K]!
+    }
+  }
+  return Math.max(0, sum)
+}
+
+/**
+ * Adds the systematic terms to a contrast. They are known, not estimated, so they bring degrees of
+ * freedom without bound: ν = ν₁ (v/v₁)².
+ */
+function withTerms(
+  fitted: ContrastResult,
+  terms: readonly SystematicTerm[],
+  varianceOf: (term: SystematicTerm) => number,
+): ReturnType<FitView['contrast']> {
+  const flights = fitted.standardError ** 2
+  const added = new Map<string, number>()
+  for (const term of terms) added.set(term.cause, (added.get(term.cause) ?? 0) + varianceOf(term))
+  const variance = [...added.values()].reduce((sum, part) => sum + part, flights)
+  const ratio = flights > 0 && flights < Infinity ? variance / flights : 1
+  return {
+    estimate: fitted.estimate,
+    standardError: Math.sqrt(variance),
+    degreesOfFreedom: Math.min(fitted.degreesOfFreedom * ratio ** 2, MAX_DEGREES_OF_FREEDOM),
+    parts: [
+      { cause: SCATTER, variance: flights },
+      ...[...added].map(([cause, part]) => ({ cause, variance: part })),
+    ],
   }
 }

@@ -28,6 +28,8 @@ export interface LayoutOptions {
 
 /** Runs in cells in sessions in pilots, in one canonical order. */
 export interface Layout extends Groups {
+  /** Position of each run of the layout among the observations it was built from. */
+  readonly order: Int32Array
   readonly setupIds: readonly string[]
   readonly sessionIds: readonly string[]
   readonly pilotIds: readonly string[]
@@ -70,6 +72,7 @@ export function buildLayout(
   )
   return {
     ...groups,
+    order,
     setupIds: setups.ids,
     sessionIds: sessions.ids,
     pilotIds: pilots.ids,

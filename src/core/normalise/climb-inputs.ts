@@ -5,9 +5,11 @@ import type { KnownSession } from './inputs/known.ts'
 import {
   diameterInput,
   exactUnlessStated,
+  FOLLOWS_PILOT,
   gainInput,
   massInput,
   modelFactor,
+  SAME_FOR_ALL,
 } from './inputs/run.ts'
 import { statedOr } from './inputs/stated.ts'
 import { positionsOf } from './inputs/vector.ts'
@@ -68,7 +70,7 @@ export function climbInputs(
     pressureHPa: air.pressureHPa,
     relativeHumidityPct: air.relativeHumidityPct,
     diameterM: diameterInput(flown.equipment),
-    thrustFactor: modelFactor('thrust from climb', DEFAULT_U.thrustModelRatio),
+    thrustFactor: modelFactor('thrust from climb', DEFAULT_U.thrustModelRatio, SAME_FOR_ALL),
     powerRatioFactor: modelFactor('full-throttle power in this air', 0),
   }
 }
@@ -82,12 +84,14 @@ function climbReadings(run: ClimbRun) {
     gainScale: modelFactor(
       'temperature compensation of the instrument',
       compensated ? DEFAULT_U.temperatureCompensationRatio : 0,
+      FOLLOWS_PILOT,
     ),
     barometricShare: {
       source: 'kind of height reading',
       value: share.value,
       standardUncertainty: share.u,
       sharedWithinSession: true,
+      common: FOLLOWS_PILOT,
     },
     durationS: {
       source: 'climb time',

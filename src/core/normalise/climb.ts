@@ -5,7 +5,7 @@ import { propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { CLIMB_INPUTS, climbInputs, X } from './climb-inputs.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
-import { modelFactor } from './inputs/run.ts'
+import { byCorrection, modelFactor } from './inputs/run.ts'
 import { agree, inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import { barometricGainRatio } from './model/barometric-gain.ts'
@@ -82,6 +82,7 @@ export function prepareClimb(
   inputs[X.powerRatioFactor] = modelFactor(
     named.powerRatioFactor.source,
     powerRatioUncertainty(drive, powerRatio, sigma) / powerRatio,
+    byCorrection(1 - powerRatio),
   )
   return { inputs, context, flown, atReference: climbAtReference(flown) }
 }

@@ -2,7 +2,13 @@ import type { UncertainInput } from '../uncertainty/propagate.ts'
 import { airMotionInputs } from './inputs/air-motion.ts'
 import { BURN_AIR_MOTION_FACTOR, DEFAULT_U } from './inputs/defaults.ts'
 import type { KnownSession } from './inputs/known.ts'
-import { diameterInput, exactUnlessStated, massInput, modelFactor } from './inputs/run.ts'
+import {
+  diameterInput,
+  exactUnlessStated,
+  massInput,
+  modelFactor,
+  SAME_FOR_ALL,
+} from './inputs/run.ts'
 import { statedOr } from './inputs/stated.ts'
 import { positionsOf } from './inputs/vector.ts'
 import type { Equipment, FlownEntry, FuelBurnRun } from './types.ts'
@@ -56,7 +62,11 @@ export function burnInputs(
   const [ownAirMps, sessionAirMps] = airMotionInputs(known.airMotion, BURN_AIR_MOTION_FACTOR)
   return {
     ...burnReadings(run, known),
-    expansionFactor: modelFactor('expansion of the fuel', DEFAULT_U.fuelExpansionRatio),
+    expansionFactor: modelFactor(
+      'expansion of the fuel',
+      DEFAULT_U.fuelExpansionRatio,
+      SAME_FOR_ALL,
+    ),
     levelFlyingFactor: {
       ...modelFactor('speed and bank held by hand', DEFAULT_U.levelFlyingRatio),
       sharedWithinSession: false,

@@ -4,7 +4,7 @@ import { propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { BURN_INPUTS, burnInputs, X } from './fuel-burn-inputs.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
-import { modelFactor } from './inputs/run.ts'
+import { byCorrection, modelFactor } from './inputs/run.ts'
 import { agree, inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import {
@@ -80,7 +80,12 @@ export function prepareFuelBurn(
   const named = burnInputs(known, submitted)
   const inputs = inOrder(BURN_INPUTS, named)
   const flown = flyBurn(valuesOf(inputs), pressureIsQnh)
-  inputs[X.partLoadFactor] = modelFactor(named.partLoadFactor.source, partLoadUncertainty(flown))
+  const partLoad = partLoadError(flown)
+  inputs[X.partLoadFactor] = modelFactor(
+    named.partLoadFactor.source,
+    partLoad.standardUncertainty,
+    byCorrection(partLoad.correction),
+  )
   return { inputs, pressureIsQnh, flown }
 }
 
@@ -172,8 +177,11 @@ function airOfBurn(x: Float64Array, pressureIsQnh: boolean): Air {
 }
 
 /** u(ln ff) = 0.15·|ln(W_ref/W)| + 0.05·|ln(ρ/ρ_ref)|: friction of the engine, which the model leaves out. */
-function partLoadUncertainty({ meanMassKg, air }: FlownBurn): number {
-  const byMass = Math.abs(Math.log(REFERENCE.allUpMassKg / meanMassKg))
-  const byDensity = Math.abs(Math.log(densityRatio(air.densityKgPerM3)))
-  return 0.15 * byMass + 0.05 * byDensity
+function partLoadError({ meanMassKg, air }: FlownBurn) {
+  const byMass = 0.15 * Math.log(REFERENCE.allUpMassKg / meanMassKg)
+  const byDensity = 0.05 * Math.log(densityRatio(air.densityKgPerM3))
+  return {
+    standardUncertainty: Math.abs(byMass) + Math.abs(byDensity),
+    correction: byMass + byDensity,
+  }
 }

@@ -1,6 +1,6 @@
 import { OutOfRangeError } from '../errors.ts'
 import type { Model, Propagation, UncertainInput } from '../uncertainty/propagate.ts'
-import type { BudgetLine, Evidence } from './types.ts'
+import type { BudgetLine, Evidence, SystematicEffect } from './types.ts'
 
 /** Every model of a run has two outputs: the value at the reference state and the log of its evidence. */
 export const OUTPUTS = 2
@@ -50,12 +50,13 @@ export function budgetOf(
 /**
  * Evidence of a run: the log of its wing-free figure, its uncertainty split by who else carries it.
  *
- *     u_own² = Σ own (c_i·u_i)²,  u_shared² = Σ shared (c_i·u_i)²
+ *     u_own² = Σ own (c_i·u_i)²·(1 − Σf²),  u_shared² = Σ shared (c_i·u_i)²·(1 − Σf²)
+ *     systematic effect of input i at reach r = c_i·u_i·f_r, with its sign
  *
  * @param quantity what the figure is
  * @param inputs the inputs, in the order of the model
  * @param propagation what {@link propagate} gave for them
- * @returns log value and both standard uncertainties [1]
+ * @returns log value, both standard uncertainties and the systematic effects [1]
  * @source JCGM 100:2008 (GUM), 5.1.2 eq. (10)
  */
 export function evidenceOf(
@@ -65,9 +66,18 @@ export function evidenceOf(
 ): Evidence {
   let own = 0
   let shared = 0
+  const systematic: SystematicEffect[] = []
   for (let i = 0; i < inputs.length; i++) {
-    const variance = contributions[i * OUTPUTS + LOG_EVIDENCE]! ** 2
-    if (inputs[i]!.sharedWithinSession) shared += variance
+    const contribution = contributions[i * OUTPUTS + LOG_EVIDENCE]!
+    const { source, sharedWithinSession, common = [] } = inputs[i]!
+    let rest = 1
+    for (const { reach, fraction } of common) {
+      rest -= fraction ** 2
+      const effect = contribution * fraction
+      if (effect !== 0) systematic.push({ cause: source, reach, effect })
+    }
+    const variance = contribution ** 2 * Math.max(0, rest)
+    if (sharedWithinSession) shared += variance
     else own += variance
   }
   return {
@@ -75,5 +85,6 @@ export function evidenceOf(
     logValue: values[LOG_EVIDENCE]!,
     ownStandardUncertainty: Math.sqrt(own),
     sharedStandardUncertainty: Math.sqrt(shared),
+    systematic,
   }
 }

@@ -6,6 +6,8 @@
  * the field whose name it bears. Where nothing is stated, the defaults of `defaults.ts` hold.
  */
 
+import type { Reach } from '../uncertainty/propagate.ts'
+
 /** How the height gain was read. */
 export type HeightSource = 'barometric' | 'barometricTemperatureCompensated' | 'gnss' | 'unknown'
 /** The pilot's word for the vertical motion of the air. */
@@ -132,8 +134,19 @@ export interface Evidence {
   readonly logValue: number
   /** Standard uncertainty of `logValue` from causes of this run alone. */
   readonly ownStandardUncertainty: number
-  /** Standard uncertainty of `logValue` from causes common to the session. */
+  /** Standard uncertainty of `logValue` from causes common to the session, and to it alone. */
   readonly sharedStandardUncertainty: number
+  /** Errors that more flights do not average out, or only flights by others. */
+  readonly systematic: readonly SystematicEffect[]
+}
+
+/** What one cause does to `logValue` when it is one standard uncertainty away from what was assumed. */
+export interface SystematicEffect {
+  readonly cause: string
+  /** Who carries the same error: everybody, all runs of the setup, or all sessions of the pilot. */
+  readonly reach: Reach
+  /** Signed change of `logValue` [1]; effects of one cause add up before they are squared. */
+  readonly effect: number
 }
 
 /** Something to tell the person who submitted. The pointer (RFC 6901) starts at the submission body. */

@@ -1,3 +1,16 @@
+/**
+ * Who else carries the same error beyond a session: every pilot (an allowance or a model of the
+ * method), every run of one setup (its engine, its propeller), or every session of one pilot (wing, scales).
+ */
+export type Reach = 'everyone' | 'setup' | 'pilot'
+
+/** The part of an error that reaches beyond a session. */
+export interface CommonShare {
+  readonly reach: Reach
+  /** Part of the standard uncertainty, −1 to 1; the sign is that of the error when the cause is positive. */
+  readonly fraction: number
+}
+
 /** One input of a model, with what is known of its error. */
 export interface UncertainInput {
   /** What varies, in words a pilot understands. */
@@ -7,6 +20,8 @@ export interface UncertainInput {
   readonly standardUncertainty: number
   /** True where all runs of a session carry the same error. */
   readonly sharedWithinSession: boolean
+  /** Parts of the error that reach beyond a session; Σ fraction² ≤ 1. Absent: none does. */
+  readonly common?: readonly CommonShare[]
   /** Lowest and highest value the model accepts. */
   readonly min?: number
   readonly max?: number

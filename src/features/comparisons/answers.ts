@@ -6,6 +6,7 @@ import {
   type Question,
   type SetupAnswer,
 } from '../../core/comparison/compare.ts'
+import type { ExplainedDifference } from '../../core/comparison/fit-view.ts'
 import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
 import type { RankedSetup } from '../../core/comparison/rank-setups.ts'
 import { readMetric } from '../../core/comparison/reading.ts'
@@ -93,8 +94,17 @@ export function showPair(question: AskedQuestion, a: SetupFacts, b: SetupFacts):
     interval95Percent: [...interval95],
     degreesOfFreedom: answer.difference.degreesOfFreedom,
     probabilityABetter: answer.probabilityABetter,
+    uncertainty: sharesOf(answer.difference),
     equivalents: equivalentsOf(question, a, b, percent),
   }
+}
+
+/** What the variance of a difference is made of, largest first; parts below a thousandth are left out. */
+function sharesOf({ parts, standardError }: ExplainedDifference): ComparedPair['uncertainty'] {
+  return parts
+    .map(({ cause, variance }) => ({ cause, share: variance / standardError ** 2 }))
+    .filter(({ share }) => share >= 0.001)
+    .sort((a, b) => b.share - a.share)
 }
 
 /**

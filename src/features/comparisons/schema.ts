@@ -186,6 +186,10 @@ export const ComparedPair = z
     degreesOfFreedom: z.number().optional(),
     probabilityABetter: z.number().optional(),
     equivalents: Equivalents.optional(),
+    uncertainty: z
+      .array(z.object({ cause: z.string(), share: z.number() }))
+      .optional()
+      .describe('What the interval is made of: shares of the variance, largest first'),
     reasonCode: Refused.shape.reasonCode.optional(),
     reason: z.string().optional().describe('Why no number is given'),
   })

@@ -19,5 +19,6 @@ export function fitId(
   for (const ids of [rows.setup, rows.session, rows.pilot]) hash.update(`${ids.join(' ')}\n`)
   for (const numbers of [rows.y, rows.own, rows.shared]) hash.update(new Uint8Array(numbers.buffer))
   hash.update(rows.interested.map(Number).join(''))
+  hash.update(JSON.stringify(rows.systematic))
   return `fit_${hash.digest('hex').slice(0, 32)}`
 }

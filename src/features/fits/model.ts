@@ -3,6 +3,12 @@ import { storeFit } from '../../core/comparison/stored-fit.ts'
 import { gatherEvidence } from '../../core/mixed/evidence.ts'
 import { fitNested } from '../../core/mixed/fit.ts'
 import { buildLayout, type Layout, type Observation } from '../../core/mixed/layout.ts'
+import {
+  type SystematicCause,
+  type SystematicReach,
+  systematicTerms,
+} from '../../core/mixed/systematic.ts'
+import type { SystematicEffect } from '../../core/normalise/types.ts'
 
 /** The runs that count, column by column: setup, session and pilot by id; y and uncertainties as logarithms. */
 export interface EvidenceRows {
@@ -17,6 +23,8 @@ export interface EvidenceRows {
   readonly shared: Float64Array
   /** Submitted by somebody with an interest. */
   readonly interested: readonly boolean[]
+  /** Errors that reach beyond the session, as effects on y. */
+  readonly systematic: readonly (readonly SystematicEffect[])[]
 }
 
 /** A fit ready to be stored. */
@@ -29,13 +37,15 @@ export interface FittedModel {
 
 /**
  * Fits the evidence: nested REML with the runs' own uncertainties, what a session shares as known
- * variance of that session (its runs' mean squared shared uncertainty).
+ * variance of that session (its runs' mean squared shared uncertainty), and what reaches beyond a
+ * session as named terms beside the fit.
  */
 export function fitEvidence(rows: EvidenceRows): FittedModel {
   const layout = buildLayout(observationsOf(rows), { knownSessionVariance: sharedVariances(rows) })
   const fit = fitNested(layout)
   const { header, numbers } = storeFit({
     fit,
+    terms: systematicTerms(layout, fit, causesOf(rows)),
     evidence: gatherEvidence(layout),
     interestedSessions: countInterested(rows, layout),
   })
@@ -73,4 +83,18 @@ function countInterested({ setup, session, interested }: EvidenceRows, layout: L
     sessions.set(id, (sessions.get(id) ?? new Set()).add(session[i]!))
   })
   return layout.setupIds.map((id) => sessions.get(id)?.size ?? 0)
+}
+
+/** The effects of all runs by cause and reach, in a stable order. */
+function causesOf({ systematic }: EvidenceRows): SystematicCause[] {
+  const causes = new Map<string, { cause: string; reach: SystematicReach; effect: Float64Array }>()
+  systematic.forEach((effects, run) => {
+    for (const { cause, reach, effect } of effects) {
+      const key = `${cause} ${reach}`
+      const known = causes.get(key) ?? { cause, reach, effect: new Float64Array(systematic.length) }
+      known.effect[run]! += effect
+      causes.set(key, known)
+    }
+  })
+  return [...causes].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, cause]) => cause)
 }

@@ -12,6 +12,7 @@ type Row = [
   own: number,
   shared: number,
   interested: boolean,
+  systematic: EvidenceRows['systematic'][number],
 ]
 
 /**
@@ -29,7 +30,7 @@ export async function findEvidence(
     text: `
       SELECT COALESCE(setup.merged_into_id, setup.id)::text, submission.id::text, submission.account_id::text,
              result.log_value, result.own_standard_uncertainty, result.shared_standard_uncertainty,
-             revision.interest <> 'none'
+             revision.interest <> 'none', result.systematic
         FROM submission
         JOIN submission_revision revision
           ON revision.submission_id = submission.id AND revision.number = submission.current_revision
@@ -49,6 +50,7 @@ export async function findEvidence(
     own: Float64Array.from(column(4) as number[]),
     shared: Float64Array.from(column(5) as number[]),
     interested: column(6) as boolean[],
+    systematic: column(7) as EvidenceRows['systematic'],
   }
 }
 

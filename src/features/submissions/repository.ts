@@ -83,9 +83,10 @@ export async function insertRevision(
         SELECT given.id, revision.id, "entryIndex", "runIndex", "setupId", kind FROM given, revision
       ), results AS (
         INSERT INTO run_result (run_id, method_version, reference_id, quantity, log_value,
-                                own_standard_uncertainty, shared_standard_uncertainty, normalized, warnings)
+                                own_standard_uncertainty, shared_standard_uncertainty, systematic, normalized, warnings)
         SELECT id, "methodVersion", "referenceId", evidence ->> 'quantity', (evidence ->> 'logValue')::float8,
                (evidence ->> 'ownStandardUncertainty')::float8, (evidence ->> 'sharedStandardUncertainty')::float8,
+               COALESCE(evidence -> 'systematic', '[]'),
                normalized, warnings
           FROM given
       )

@@ -144,18 +144,15 @@ describe('a budget', () => {
     fc.assert(
       fc.property(everyday.map(burnOf), (input) => {
         const { normalized, evidence } = normaliseRun(input)
-        const total = Math.hypot(
-          evidence.ownStandardUncertainty,
-          evidence.sharedStandardUncertainty,
-        )
+        const reaching = evidence.systematic.map(({ effect }) => effect)
+        const sharedOfAll = Math.hypot(evidence.sharedStandardUncertainty, ...reaching)
+        const total = Math.hypot(evidence.ownStandardUncertainty, sharedOfAll)
         const relative = normalized.standardUncertainty / normalized.value
         expect(Math.abs(total / relative - 1)).toBeLessThan(0.02)
         const shared = normalized.budget
           .filter((line) => line.sharedWithinSession)
           .reduce((sum, line) => sum + line.share, 0)
-        expect(
-          Math.abs(evidence.sharedStandardUncertainty ** 2 / total ** 2 - shared),
-        ).toBeLessThan(0.02)
+        expect(Math.abs(sharedOfAll ** 2 / total ** 2 - shared)).toBeLessThan(0.02)
       }),
     )
   })

@@ -1,4 +1,4 @@
-import type { UncertainInput } from '../../uncertainty/propagate.ts'
+import type { CommonShare, UncertainInput } from '../../uncertainty/propagate.ts'
 import type { ClimbRun, Equipment, FlownEntry, Stated } from '../types.ts'
 import { DEFAULT_U, MASS_U_KG } from './defaults.ts'
 import { statedOr } from './stated.ts'
@@ -15,6 +15,7 @@ export function massInput(entry: FlownEntry): UncertainInput {
     value: entry.allUpMassKg,
     standardUncertainty: statedOr(entry.uncertainty, 'allUpMassKg', fallback),
     sharedWithinSession: true,
+    common: FOLLOWS_PILOT,
   }
 }
 
@@ -51,6 +52,7 @@ export function diameterInput({ propellerDiameterCm }: Equipment): UncertainInpu
     value: propellerDiameterCm / 100,
     standardUncertainty: DEFAULT_U.propellerDiameterM,
     sharedWithinSession: true,
+    common: [{ reach: 'setup', fraction: 1 }],
   }
 }
 
@@ -72,11 +74,31 @@ export function exactUnlessStated(
   }
 }
 
+/** An error that a pilot carries from session to session: own wing, own scales. */
+export const FOLLOWS_PILOT: readonly CommonShare[] = [{ reach: 'pilot', fraction: 1 }]
+
+/** An error of the method itself: the same for everybody. */
+export const SAME_FOR_ALL: readonly CommonShare[] = [{ reach: 'everyone', fraction: 1 }]
+
+/**
+ * An error of the method that differs from setup to setup and grows with a correction, with its sign.
+ *
+ * @param correction the correction the error is in proportion to; only its sign counts
+ * @source derived: model errors in proportion to a correction turn round with it
+ */
+export function byCorrection(correction: number): readonly CommonShare[] {
+  return [{ reach: 'setup', fraction: correction < 0 ? -1 : 1 }]
+}
+
 /**
  * A factor of 1 that stands for what a model leaves out, the same in every run of a session.
  *
  * @source normalisation specification 1, sections d.1, d.5, e
  */
-export function modelFactor(source: string, standardUncertainty: number): UncertainInput {
-  return { source, value: 1, standardUncertainty, sharedWithinSession: true }
+export function modelFactor(
+  source: string,
+  standardUncertainty: number,
+  common: readonly CommonShare[] = [],
+): UncertainInput {
+  return { source, value: 1, standardUncertainty, sharedWithinSession: true, common }
 }

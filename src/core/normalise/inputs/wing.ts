@@ -1,4 +1,4 @@
-import type { UncertainInput } from '../../uncertainty/propagate.ts'
+import type { CommonShare, UncertainInput } from '../../uncertainty/propagate.ts'
 import { REFERENCE, REFERENCE_WING_LOADING_KG_PER_M2 } from '../reference.ts'
 import type { FlownWing, Warning } from '../types.ts'
 import {
@@ -7,6 +7,7 @@ import {
   DEFAULT_U,
   GLIDE_U_RATIO,
 } from './defaults.ts'
+import { FOLLOWS_PILOT } from './run.ts'
 import { statedOr } from './stated.ts'
 
 /** A wing with every gap filled, and what had to be assumed for that. */
@@ -56,12 +57,17 @@ export function knownWing(wing: FlownWing, allUpMassKg: number): KnownWing {
       value: wing.trimAtAllUpMassKg ?? allUpMassKg,
       standardUncertainty: statedOr(uncertainty, 'trimAtAllUpMassKg', 0),
       sharedWithinSession: true,
+      common: FOLLOWS_PILOT,
     },
     warnings,
   }
 }
 
-const TRIM_SPEED = { source: 'trim speed', sharedWithinSession: true } as const
+const TRIM_SPEED = {
+  source: 'trim speed',
+  sharedWithinSession: true,
+  common: FOLLOWS_PILOT,
+} as const
 
 /** The trim speed of the reference wing, at its loading on this wing's area. */
 function assumedTrim(wing: FlownWing, warnings: Warning[]) {
@@ -84,12 +90,17 @@ function assumedTrim(wing: FlownWing, warnings: Warning[]) {
       value: loading * wing.flatAreaM2,
       standardUncertainty: loading * areaU,
       sharedWithinSession: true,
+      common: FOLLOWS_PILOT,
     },
   }
 }
 
 function glideInput(wing: FlownWing, warnings: Warning[]): UncertainInput {
-  const label = { source: 'glide ratio', sharedWithinSession: true } as const
+  const label = {
+    source: 'glide ratio',
+    sharedWithinSession: true,
+    common: FOLLOWS_PILOT,
+  } as const
   if (wing.glideRatio === undefined) {
     warnings.push({
       pointer: '/wing/glideRatio',
@@ -111,7 +122,8 @@ function glideInput(wing: FlownWing, warnings: Warning[]): UncertainInput {
       stated === undefined
         ? GLIDE_U_RATIO.catalogue * value
         : Math.hypot(CATALOGUE_GLIDE_FACTOR * stated, CATALOGUE_GLIDE_FACTOR_U * wing.glideRatio)
-    return { ...label, value, standardUncertainty }
+    const allowance = (CATALOGUE_GLIDE_FACTOR_U * wing.glideRatio) / standardUncertainty
+    return { ...label, value, standardUncertainty, common: allowanceAndOwn(allowance) }
   }
   if (wing.glideSource === undefined) {
     warnings.push({
@@ -126,4 +138,13 @@ function glideInput(wing: FlownWing, warnings: Warning[]): UncertainInput {
     value: wing.glideRatio,
     standardUncertainty: stated ?? ratio * wing.glideRatio,
   }
+}
+
+/** The allowance for cage and pilot is one error for everybody; what is left is that of this wing. */
+function allowanceAndOwn(allowance: number): readonly CommonShare[] {
+  const everyone = Math.min(1, allowance)
+  return [
+    { reach: 'everyone', fraction: everyone },
+    { reach: 'pilot', fraction: Math.sqrt(1 - everyone ** 2) },
+  ]
 }
