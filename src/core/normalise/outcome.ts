@@ -7,7 +7,11 @@ export const OUTPUTS = 2
 export const VALUE = 0
 export const LOG_EVIDENCE = 1
 
-/** Makes NaN of a displaced point that lies outside the physics, so that the step is shortened there. */
+/**
+ * Makes NaN of a displaced point that lies outside the physics, so that the step is shortened there.
+ *
+ * @source common practice
+ */
 export function answeringNaN(model: Model): Model {
   return (x, y) => {
     try {

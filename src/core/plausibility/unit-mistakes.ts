@@ -75,7 +75,11 @@ export function unitMistake(value: number, limit: Limit): string {
   return ''
 }
 
-/** A number with its unit, to four digits. */
+/**
+ * A number with its unit, to four digits.
+ *
+ * @source common practice
+ */
 export function withUnit(value: number, unit: string): string {
   const digits = String(Number(value.toPrecision(4)))
   return unit === '' ? digits : `${digits} ${unit}`

@@ -1,0 +1,210 @@
+import { choleskyInPlace } from '../linalg/cholesky.ts'
+import { multiply } from '../linalg/symmetric.ts'
+import { invertFromFactor } from '../linalg/triangular.ts'
+import { componentArray } from './components.ts'
+import { createWorkspace } from './evaluate.ts'
+import type { NestedFit } from './fit-result.ts'
+import type { Layout } from './layout.ts'
+import { accumulatePrecision, weighCells } from './model/precision-pass.ts'
+import type { Workspace } from './model/workspace.ts'
+
+/**
+ * Who carries one and the same draw of a cause: everybody, all runs of one setup, or all runs of one
+ * pilot.
+ */
+export type SystematicReach = 'everyone' | 'setup' | 'pilot'
+
+/** One cause and what a standard deviation of it does to every run. */
+export interface SystematicCause {
+  readonly cause: string
+  readonly reach: SystematicReach
+  /** Signed change of y per run [unit of y], in the order of the observations; 0: not touched. */
+  readonly effect: ArrayLike<number>
+}
+
+/** What a cause adds to the covariance of the setup means. */
+export interface SystematicTerm {
+  readonly cause: string
+  readonly reach: SystematicReach
+  /** K × K, symmetric [unit of y squared]. */
+  readonly covariance: Float64Array
+}
+
+/**
+ * What errors that reach beyond a session do to the estimates: each cause is sent through the
+ * estimator itself, so it shrinks with more flights exactly as far as it really averages out.
+ *
+ *     β̂(e) = C X'V⁻¹ e
+ *     everyone:  S = β̂(e) β̂(e)'
+ *     setup:     S = Σ_k β̂(e_k) β̂(e_k)',  e_k = e on the runs of setup k
+ *     pilot:     S = Σ_p β̂(e_p) β̂(e_p)',  e_p = e on the runs of pilot p less the session's mean
+ *
+ * The mean effect of a pilot on a session is left to the variances of pilots and sessions, which
+ * hold it already; what is added is that the same wing error weighs more on one setup than on another.
+ *
+ * @param layout the runs the fit was made from
+ * @param fit result of fitNested on that layout
+ * @param causes effects per run [unit of y]
+ * @returns one term per cause; none where the fit knows no standard errors
+ * @source JCGM 100:2008 (GUM), 5.2.2 (common causes) applied to the generalised least squares estimator
+ */
+export function systematicTerms(
+  layout: Layout,
+  fit: NestedFit,
+  causes: readonly SystematicCause[],
+): SystematicTerm[] {
+  if (!fit.standardErrorsKnown) return []
+  const ws = createWorkspace(layout)
+  ws.theta.set(componentArray(fit.theta))
+  weighCells(layout, ws)
+  accumulatePrecision(layout, ws)
+  choleskyInPlace(ws.factor, layout.setupCount)
+  invertFromFactor(ws.factor, layout.setupCount, ws.covariance)
+  const scratch = createScratch(layout)
+  return causes.map(({ cause, reach, effect }) => {
+    for (let i = 0; i < layout.runCount; i++) scratch.effect[i] = effect[layout.order[i]!]!
+    averageOverCells(layout, ws, scratch)
+    const projected = GATHER[reach](layout, ws, scratch)
+    const covariance = multiply(
+      ws.covariance,
+      multiply(projected, ws.covariance, layout.setupCount),
+      layout.setupCount,
+    )
+    return { cause, reach, covariance }
+  })
+}
+
+interface Scratch {
+  /** Effect per run, in the order of the layout. */
+  readonly effect: Float64Array
+  /** Weighted mean effect per cell. */
+  readonly cell: Float64Array
+  /** X'V⁻¹e. */
+  readonly sum: Float64Array
+}
+
+function createScratch({ runCount, cellCount, setupCount }: Layout): Scratch {
+  const f = (length: number) => new Float64Array(length)
+  return { effect: f(runCount), cell: f(cellCount), sum: f(setupCount) }
+}
+
+function averageOverCells(
+  { cellStart, cellCount }: Layout,
+  ws: Workspace,
+  { effect, cell }: Scratch,
+): void {
+  for (let c = 0; c < cellCount; c++) {
+    let sum = 0
+    for (let i = cellStart[c]!; i < cellStart[c + 1]!; i++) sum += ws.runWeight[i]! * effect[i]!
+    cell[c] = sum / ws.cellWeight[c]!
+  }
+}
+
+type Gather = (layout: Layout, ws: Workspace, scratch: Scratch) => Float64Array
+
+/** Σ (X'V⁻¹e)(X'V⁻¹e)' over the independent draws of the cause, K × K. */
+const GATHER: Readonly<Record<SystematicReach, Gather>> = {
+  everyone(layout, ws, { cell, sum }) {
+    sum.fill(0)
+    for (let p = 0; p < layout.pilotCount; p++) addRightHandSide(layout, ws, p, cell, sum)
+    return outerProduct(sum)
+  },
+  setup(layout, ws, { cell }) {
+    const {
+      setupCount: K,
+      pilotStart,
+      sessionStart,
+      cellSetup,
+      pilotSetup,
+      pilotSetupStart,
+    } = layout
+    const columns = new Float64Array(K * K) // column k: X'V⁻¹e_k
+    const own = new Float64Array(cell.length)
+    for (let p = 0; p < layout.pilotCount; p++) {
+      const first = sessionStart[pilotStart[p]!]!
+      const end = sessionStart[pilotStart[p + 1]!]!
+      for (let j = pilotSetupStart[p]!; j < pilotSetupStart[p + 1]!; j++) {
+        const k = pilotSetup[j]!
+        for (let c = first; c < end; c++) own[c] = cellSetup[c] === k ? cell[c]! : 0
+        addRightHandSide(layout, ws, p, own, columns.subarray(k * K, (k + 1) * K))
+      }
+    }
+    const total = new Float64Array(K * K)
+    for (let k = 0; k < K; k++) addOuterProduct(total, columns.subarray(k * K, (k + 1) * K))
+    return total
+  },
+  pilot(layout, ws, { cell, sum }) {
+    const K = layout.setupCount
+    const total = new Float64Array(K * K)
+    removeSessionMeans(layout, ws, cell)
+    const { pilotSetup, pilotSetupStart } = layout
+    for (let p = 0; p < layout.pilotCount; p++) {
+      addRightHandSide(layout, ws, p, cell, sum)
+      for (let j = pilotSetupStart[p]!; j < pilotSetupStart[p + 1]!; j++) {
+        for (let i = pilotSetupStart[p]!; i < pilotSetupStart[p + 1]!; i++) {
+          total[pilotSetup[i]! + pilotSetup[j]! * K]! += sum[pilotSetup[i]!]! * sum[pilotSetup[j]!]!
+        }
+      }
+      for (let j = pilotSetupStart[p]!; j < pilotSetupStart[p + 1]!; j++) sum[pilotSetup[j]!] = 0
+    }
+    return total
+  },
+}
+
+/** X'V⁻¹e of one pilot: a (ē − τs² d g − κ d H) for each cell, as for y in the precision pass. */
+function addRightHandSide(
+  layout: Layout,
+  ws: Workspace,
+  p: number,
+  cell: Float64Array,
+  sum: Float64Array,
+): void {
+  const { pilotStart, sessionStart, cellSetup, knownSessionVariance } = layout
+  const a = ws.cellShrunk
+  let H = 0
+  for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
+    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) {
+      H += ws.sessionShrink[s]! * a[c]! * cell[c]!
+    }
+  }
+  for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
+    let g = 0
+    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) g += a[c]! * cell[c]!
+    const ts2 = ws.theta[1]! + knownSessionVariance[s]!
+    const shift = ws.sessionShrink[s]! * (ts2 * g + ws.pilotGain[p]! * H)
+    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) {
+      sum[cellSetup[c]!]! += a[c]! * (cell[c]! - shift)
+    }
+  }
+}
+
+/** Takes from each cell the mean of its session, weighted as the estimator weighs cells. Mutates `cell`. */
+function removeSessionMeans(
+  { sessionStart, sessionCount }: Layout,
+  ws: Workspace,
+  cell: Float64Array,
+): void {
+  for (let s = 0; s < sessionCount; s++) {
+    let weight = 0
+    let sum = 0
+    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) {
+      weight += ws.cellShrunk[c]!
+      sum += ws.cellShrunk[c]! * cell[c]!
+    }
+    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) cell[c]! -= sum / weight
+  }
+}
+
+function outerProduct(v: Float64Array): Float64Array {
+  const product = new Float64Array(v.length ** 2)
+  addOuterProduct(product, v)
+  return product
+}
+
+function addOuterProduct(matrix: Float64Array, v: Float64Array): void {
+  const n = v.length
+  for (let j = 0; j < n; j++) {
+    if (v[j] === 0) continue
+    for (let i = 0; i < n; i++) matrix[i + j * n]! += v[i]! * v[j]!
+  }
+}
