@@ -37,7 +37,9 @@ export default fp<AuthOptions>(
       if (bearer === null) throw new ApiProblem('not-authenticated')
       const caller = await verify(bearer)
       if (roles.length > 0 && !roles.includes(caller.role)) {
-        throw new ApiProblem('not-permitted', { detail: `This needs the role ${roles.join(' or ')}.` })
+        throw new ApiProblem('not-permitted', {
+          detail: `This needs the role ${roles.join(' or ')}.`,
+        })
       }
       request.caller = caller
     })

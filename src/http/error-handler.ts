@@ -17,7 +17,9 @@ export default fp(
       return reply.code(body.status).type('application/problem+json').send(JSON.stringify(body))
     })
     app.setNotFoundHandler((request) => {
-      throw new ApiProblem('not-found', { detail: `There is nothing at ${request.method} ${pathOf(request.url)}.` })
+      throw new ApiProblem('not-found', {
+        detail: `There is nothing at ${request.method} ${pathOf(request.url)}.`,
+      })
     })
   },
   { name: 'error-handler' },
