@@ -2,6 +2,7 @@ import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastif
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
 
 import type { Database } from './db/client.ts'
+import { FitStore } from './db/fit-store.ts'
 import { accountRoutes } from './features/accounts/routes.ts'
 import { keySetRoutes } from './features/accounts/sessions/routes.ts'
 import { verifyBearer } from './features/accounts/verify-bearer.ts'
@@ -61,7 +62,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     db: options.db,
     onEvidenceChanged: () => fits.request(),
   })
-  await app.register(comparisonRoutes, { prefix: '/v1', db: options.db })
+  const store = new FitStore(options.db)
+  await app.register(comparisonRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   return app
 }

@@ -2,21 +2,20 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 
 import { problems } from '../../contract/problems.ts'
 import type { Database } from '../../db/client.ts'
-import { FitStore } from './fit-store.ts'
+import type { FitStore } from '../../db/fit-store.ts'
 import { Comparison, ComparisonQuery, Ranking, RankingQuery } from './schema.ts'
 import { compare, rank } from './service.ts'
 
 export interface ComparisonRoutesOptions {
   readonly db: Database
+  readonly fits: FitStore
 }
 
 /** HTTP face of comparisons and rankings: reads, open to everyone. */
 export const comparisonRoutes: FastifyPluginAsyncZod<ComparisonRoutesOptions> = async (
   app,
-  { db },
+  sources,
 ) => {
-  const sources = { db, fits: new FitStore(db) }
-
   app.get(
     '/comparisons',
     {

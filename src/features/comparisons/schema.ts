@@ -1,52 +1,13 @@
 import { z } from 'zod'
 
+import { Conditions, conditionsQuery, FitId, ONE_MASS, oneMass } from '../../contract/conditions.ts'
+import { EvidenceCount, Interval, Refused, Safety } from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 import { Metric } from '../../contract/metrics.ts'
-import { queryQuantity } from '../../contract/quantities.ts'
 
-/** All-up mass classes and the mass that stands for each [kg]. */
-export const MASS_CLASSES = {
-  under100: 90,
-  '100to120': 110,
-  '120to140': 130,
-  '140to170': 155,
-  tandem: 210,
-} as const
-
-export const MassClass = z
-  .enum(Object.keys(MASS_CLASSES) as [keyof typeof MASS_CLASSES])
-  .describe('Class of all-up mass [kg]; conditions take 90, 110, 130, 155 or 210 kg for it')
-  .meta({ id: 'MassClass' })
-
-const conditionsQuery = {
-  allUpMassKg: queryQuantity('kg', 60, 500).optional().describe('All-up mass [kg]; default 120'),
-  massClass: MassClass.optional(),
-  elevationM: queryQuantity('m', -430, 5500)
-    .default(0)
-    .describe(
-      'Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there',
-    ),
-  temperatureC: queryQuantity('°C', -40, 55)
-    .optional()
-    .describe('Air temperature [°C]; default: the standard atmosphere at that elevation'),
-  wingId: Id.optional().describe(
-    'A wing of the catalogue; default: the reference wing at its loading',
-  ),
-  fitId: z
-    .string()
-    .regex(/^fit_[0-9a-f]{32}$/)
-    .optional()
-    .describe('An earlier fit, to see an answer again as it was; default: the current one'),
-}
-
-function oneMass(query: {
-  allUpMassKg?: number | undefined
-  massClass?: string | undefined
-}): boolean {
-  return query.allUpMassKg === undefined || query.massClass === undefined
-}
-
-const ONE_MASS = { path: ['massClass'], error: 'give massClass or allUpMassKg, not both' }
+const fitId = FitId.optional().describe(
+  'An earlier fit, to see an answer again as it was; default: the current one',
+)
 
 export const ComparisonQuery = z
   .object({
@@ -59,6 +20,7 @@ export const ComparisonQuery = z
         z.array(Id).min(2, 'name at least 2 different setups').max(50, 'name at most 50 setups'),
       ),
     ...conditionsQuery,
+    fitId,
   })
   .refine(oneMass, ONE_MASS)
 
@@ -69,68 +31,11 @@ export const RankingQuery = z
     metric: Metric,
     limit: z.coerce.number().int().min(1).max(200).default(50).describe('Ranked setups to list'),
     ...conditionsQuery,
+    fitId,
   })
   .refine(oneMass, ONE_MASS)
 
 export type RankingQuery = z.infer<typeof RankingQuery>
-
-export const Conditions = z
-  .object({
-    allUpMassKg: z.number(),
-    elevationM: z.number(),
-    temperatureC: z.number(),
-    airDensityKgPerM3: z.number().describe('Density of dry air there'),
-    wing: z.object({
-      id: z.string().nullable(),
-      flatAreaM2: z.number(),
-      glideRatio: z.number().describe('Of the system: wing, pilot and running frame'),
-      trimSpeedMps: z
-        .number()
-        .describe('Level trim airspeed at the all-up mass beside it, sea level'),
-      trimAtAllUpMassKg: z.number(),
-    }),
-    assumed: z
-      .array(z.string())
-      .describe('What was taken for granted because the query left it open'),
-  })
-  .meta({ id: 'Conditions' })
-
-const Interval = z.tuple([z.number(), z.number()])
-
-export const Refused = z
-  .object({
-    reasonCode: z.enum([
-      'noEvidence',
-      'oneSession',
-      'notConnected',
-      'doesNotClimb',
-      'outsideModel',
-      'notEstimable',
-    ]),
-    reason: z.string(),
-  })
-  .meta({ id: 'Refused' })
-
-const Evidence = z
-  .object({
-    sessions: z.int(),
-    pilots: z.int(),
-    runs: z.int(),
-    independentSessions: z
-      .int()
-      .describe('Sessions in which it was flown together with another setup'),
-    interestedSessions: z
-      .int()
-      .describe('Sessions submitted by somebody who sells, makes or was given what they tested'),
-  })
-  .meta({ id: 'EvidenceCount' })
-
-export const Safety = z
-  .object({
-    state: z.enum(['none', 'advisory', 'doNotFly']),
-    advisories: z.array(z.string()).describe('The reports behind the state, not lifted'),
-  })
-  .meta({ id: 'SafetyState' })
 
 const Rank = z
   .object({
@@ -154,7 +59,7 @@ export const ComparedSetup = z
     interval95: Interval.nullable(),
     degreesOfFreedom: z.number().nullable(),
     rank: Rank.nullable().describe('Among the setups that can be ranked with one another'),
-    evidence: Evidence,
+    evidence: EvidenceCount,
     safety: Safety,
     refused: Refused.optional().describe('Why no value is given'),
   })
@@ -234,5 +139,4 @@ export const Ranking = z
 export type Ranking = z.infer<typeof Ranking>
 export type ComparedSetup = z.infer<typeof ComparedSetup>
 export type ComparedPair = z.infer<typeof ComparedPair>
-export type Conditions = z.infer<typeof Conditions>
 export type Equivalents = z.infer<typeof Equivalents>

@@ -1,20 +1,14 @@
+import { type Conditions, unknownWing } from '../../contract/conditions.ts'
 import { ApiProblem } from '../../contract/problems.ts'
+import { resolveConditions } from '../../core/comparison/conditions.ts'
 import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
 import { rankSetups } from '../../core/comparison/rank-setups.ts'
 import { refusal } from '../../core/comparison/refusal.ts'
+import { findSetupFacts, findWing, type SetupFacts } from '../../db/catalogue-facts.ts'
 import type { Database } from '../../db/client.ts'
+import type { FitStore, LoadedFit } from '../../db/fit-store.ts'
 import { type AskedQuestion, candidateOf, showPair, showSetup } from './answers.ts'
-import { resolveConditions, unknownWing } from './conditions.ts'
-import type { FitStore, LoadedFit } from './fit-store.ts'
-import { findSetupFacts, findWing, type SetupFacts } from './repository.ts'
-import type {
-  ComparedSetup,
-  Comparison,
-  ComparisonQuery,
-  Conditions,
-  Ranking,
-  RankingQuery,
-} from './schema.ts'
+import type { ComparedSetup, Comparison, ComparisonQuery, Ranking, RankingQuery } from './schema.ts'
 import { cautionsFor } from './wording.ts'
 
 export interface Sources {
@@ -94,9 +88,15 @@ async function ask(sources: Sources, query: ComparisonQuery | RankingQuery) {
   const fit = await sources.fits.load(quantity, query.fitId)
   const wing = query.wingId === undefined ? null : await findWing(sources.db, query.wingId)
   if (query.wingId !== undefined && wing === null) throw unknownWing()
-  const { state, shown } = resolveConditions(query, wing)
+  const { state, airDensityKgPerM3, assumed } = resolveConditions(query, wing)
   const question: AskedQuestion = { metric: query.metric, state, fit: fit.view, loaded: fit }
-  return { fit, question, conditions: shown }
+  const { allUpMassKg, elevationM, temperatureC } = state
+  const conditions: Conditions = {
+    ...{ allUpMassKg, elevationM, temperatureC, airDensityKgPerM3 },
+    wing: { id: wing?.id ?? null, ...state.wing },
+    assumed: [...assumed],
+  }
+  return { fit, question, conditions }
 }
 
 function headOf(fit: LoadedFit, metric: Metric, conditions: Conditions) {

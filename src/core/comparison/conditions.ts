@@ -1,24 +1,52 @@
-import { ApiProblem } from '../../contract/problems.ts'
-import { standardTemperatureK } from '../../core/atmosphere/temperature.ts'
-import { airAt } from '../../core/normalise/model/air.ts'
-import { REFERENCE, referenceWingFor } from '../../core/normalise/reference.ts'
-import type { FlightState, FlownLevelWing } from '../../core/normalise/types.ts'
-import { KELVIN_OFFSET } from '../../core/units.ts'
-import type { WingFacts } from './repository.ts'
-import { type Conditions, MASS_CLASSES } from './schema.ts'
+import { standardTemperatureK } from '../atmosphere/temperature.ts'
+import { CATALOGUE_GLIDE_FACTOR } from '../normalise/inputs/defaults.ts'
+import { airAt } from '../normalise/model/air.ts'
+import { REFERENCE, referenceWingFor } from '../normalise/reference.ts'
+import type { FlightState, FlownLevelWing } from '../normalise/types.ts'
+import { KELVIN_OFFSET } from '../units.ts'
+import { MASS_CLASSES, type MassClass } from './mass-classes.ts'
 
-interface AskedConditions {
+/** Conditions as a caller asks for them; what is left open is filled in. */
+export interface AskedConditions {
   readonly allUpMassKg?: number | undefined
-  readonly massClass?: keyof typeof MASS_CLASSES | undefined
+  readonly massClass?: MassClass | undefined
   readonly elevationM: number
   readonly temperatureC?: number | undefined
 }
 
-/** The conditions of an answer: what the caller asked for, the rest filled in and said so. */
+/** A wing as the catalogue has it. */
+export interface CatalogueWing {
+  readonly flatAreaM2: number
+  readonly glideRatio: number | null
+  readonly trimSpeedMps: number | null
+  readonly trimAtAllUpMassKg: number | null
+}
+
+/** Conditions of an answer, complete. */
+export interface ResolvedConditions {
+  readonly state: FlightState
+  readonly airDensityKgPerM3: number
+  /** What was taken for granted because the question left it open, in sentences. */
+  readonly assumed: readonly string[]
+}
+
+/**
+ * The conditions of an answer: what the caller asked for, the rest filled in and said so.
+ *
+ * Dry air at the pressure of the standard atmosphere; the reference mass, the temperature of the
+ * standard atmosphere and the reference wing at its loading where nothing else was asked for.
+ *
+ * @param asked all-up mass [kg], 20 to 1000, or its class; elevation [m], −1000 to 11 000;
+ *   temperature [°C], −80 to 80
+ * @param wing a wing of the catalogue, or null
+ * @returns the state, its air density [kg/m³] and what was assumed
+ * @throws {OutOfRangeError} if the air lies outside its range
+ * @source chosen by this project (reference state R1); a catalogue's glide ratio less 15 % is editorial
+ */
 export function resolveConditions(
   asked: AskedConditions,
-  wing: WingFacts | null,
-): { readonly state: FlightState; readonly shown: Conditions } {
+  wing: CatalogueWing | null,
+): ResolvedConditions {
   const assumed: string[] = ['Dry air at the pressure of the standard atmosphere.']
   const allUpMassKg = massOf(asked, assumed)
   const { elevationM } = asked
@@ -32,17 +60,7 @@ export function resolveConditions(
     relativeHumidityPct: 0,
     wing: flown,
   }
-  return {
-    state,
-    shown: {
-      allUpMassKg,
-      elevationM,
-      temperatureC,
-      airDensityKgPerM3: airAt(state).densityKgPerM3,
-      wing: { id: wing?.id ?? null, ...flown },
-      assumed,
-    },
-  }
+  return { state, airDensityKgPerM3: airAt(state).densityKgPerM3, assumed }
 }
 
 function massOf({ allUpMassKg, massClass }: AskedConditions, assumed: string[]): number {
@@ -63,7 +81,11 @@ function withoutWing(allUpMassKg: number, assumed: string[]): FlownLevelWing {
 }
 
 /** Cage and pilot take about 15 % off the glide of a catalogue; see the normalisation of a climb. */
-function fromCatalogue(wing: WingFacts, allUpMassKg: number, assumed: string[]): FlownLevelWing {
+function fromCatalogue(
+  wing: CatalogueWing,
+  allUpMassKg: number,
+  assumed: string[],
+): FlownLevelWing {
   const reference = referenceWingFor(allUpMassKg)
   if (wing.glideRatio === null)
     assumed.push('The catalogue has no glide ratio of this wing: that of the reference wing.')
@@ -85,14 +107,4 @@ function fromCatalogue(wing: WingFacts, allUpMassKg: number, assumed: string[]):
         ? (allUpMassKg * wing.flatAreaM2) / reference.flatAreaM2
         : (wing.trimAtAllUpMassKg ?? allUpMassKg),
   }
-}
-
-/** What remains of a catalogue's glide ratio with pilot and cage in the wind; editorial, no source. */
-const CATALOGUE_GLIDE_FACTOR = 0.85
-
-/** The problem for a wing that is not in the catalogue. */
-export function unknownWing(): ApiProblem {
-  return new ApiProblem('unknown-reference', {
-    errors: [{ pointer: '/wingId', detail: 'is not a wing of the catalogue' }],
-  })
 }

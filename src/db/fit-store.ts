@@ -1,9 +1,8 @@
-import { ApiProblem } from '../../contract/problems.ts'
-import type { FitView } from '../../core/comparison/fit-view.ts'
-import type { Quantity } from '../../core/comparison/metric.ts'
-import { restoreFit, type StoredFitHeader, viewOf } from '../../core/comparison/stored-fit.ts'
-import type { Database } from '../../db/client.ts'
-import { findCurrentFitId, findFit, type StoredFit } from './repository.ts'
+import { ApiProblem } from '../contract/problems.ts'
+import type { FitView } from '../core/comparison/fit-view.ts'
+import type { Quantity } from '../core/comparison/metric.ts'
+import { restoreFit, type StoredFitHeader, viewOf } from '../core/comparison/stored-fit.ts'
+import type { Database } from './client.ts'
 
 /** A fit ready to be asked. */
 export interface LoadedFit {
@@ -66,4 +65,28 @@ function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantit
     setupIds,
     interestedSessions: new Map(setupIds.map((id, k) => [id, whole.interestedSessions[k]!])),
   }
+}
+
+interface StoredFit {
+  readonly id: string
+  readonly quantity: string
+  readonly header: unknown
+  readonly numbers: Uint8Array
+}
+
+/** Id of the fit that answers rest on now, or null before the first one. */
+async function findCurrentFitId(db: Database, quantity: Quantity): Promise<string | null> {
+  const { rows } = await db.pool.query<{ fit_id: string }>(
+    'SELECT fit_id FROM current_fit WHERE quantity = $1',
+    [quantity],
+  )
+  return rows[0]?.fit_id ?? null
+}
+
+/** A stored fit with its numbers, or null. */
+async function findFit(db: Database, id: string): Promise<StoredFit | null> {
+  return db.prisma.fit.findUnique({
+    where: { id },
+    select: { id: true, quantity: true, header: true, numbers: true },
+  })
 }

@@ -1,7 +1,6 @@
-import { setupName } from '../../contract/setup-name.ts'
-import type { Quantity } from '../../core/comparison/metric.ts'
-import type { Drive } from '../../core/normalise/types.ts'
-import type { Database } from '../../db/client.ts'
+import { setupName } from '../contract/setup-name.ts'
+import type { Drive } from '../core/normalise/types.ts'
+import type { Database } from './client.ts'
 
 export type SafetyState = 'none' | 'advisory' | 'doNotFly'
 
@@ -103,28 +102,4 @@ export async function findWing(db: Database, id: string): Promise<WingFacts | nu
   if (found?.kind !== 'wing' || found.flatAreaM2 === null) return null
   const { glideRatio, trimSpeedMps, trimAtAllUpMassKg } = found
   return { id: found.id, flatAreaM2: found.flatAreaM2, glideRatio, trimSpeedMps, trimAtAllUpMassKg }
-}
-
-export interface StoredFit {
-  readonly id: string
-  readonly quantity: string
-  readonly header: unknown
-  readonly numbers: Uint8Array
-}
-
-/** Id of the fit that answers rest on now, or null before the first one. */
-export async function findCurrentFitId(db: Database, quantity: Quantity): Promise<string | null> {
-  const { rows } = await db.pool.query<{ fit_id: string }>(
-    'SELECT fit_id FROM current_fit WHERE quantity = $1',
-    [quantity],
-  )
-  return rows[0]?.fit_id ?? null
-}
-
-/** A stored fit with its numbers, or null. */
-export async function findFit(db: Database, id: string): Promise<StoredFit | null> {
-  return db.prisma.fit.findUnique({
-    where: { id },
-    select: { id: true, quantity: true, header: true, numbers: true },
-  })
 }

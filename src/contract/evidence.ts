@@ -1,0 +1,39 @@
+import { z } from 'zod'
+
+/** Ends of a 95 % interval, lower one first. */
+export const Interval = z.tuple([z.number(), z.number()])
+
+export const Refused = z
+  .object({
+    reasonCode: z.enum([
+      'noEvidence',
+      'oneSession',
+      'notConnected',
+      'doesNotClimb',
+      'outsideModel',
+      'notEstimable',
+    ]),
+    reason: z.string(),
+  })
+  .meta({ id: 'Refused' })
+
+export const EvidenceCount = z
+  .object({
+    sessions: z.int(),
+    pilots: z.int(),
+    runs: z.int(),
+    independentSessions: z
+      .int()
+      .describe('Sessions in which it was flown together with another setup'),
+    interestedSessions: z
+      .int()
+      .describe('Sessions submitted by somebody who sells, makes or was given what they tested'),
+  })
+  .meta({ id: 'EvidenceCount' })
+
+export const Safety = z
+  .object({
+    state: z.enum(['none', 'advisory', 'doNotFly']),
+    advisories: z.array(z.string()).describe('The reports behind the state, not lifted'),
+  })
+  .meta({ id: 'SafetyState' })
