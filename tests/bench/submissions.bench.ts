@@ -5,6 +5,7 @@ import { join } from 'node:path'
 
 import { buildApp } from '../../src/app.ts'
 import type { Caller } from '../../src/contract/caller.ts'
+import type { Evidence } from '../../src/core/normalise/types.ts'
 import { type Database, openDatabase } from '../../src/db/client.ts'
 import { startEmbedded } from '../../src/db/embedded.ts'
 import { migrate } from '../../src/db/migrate.ts'
@@ -109,11 +110,11 @@ async function sample(
       normalized: result!.normalized as unknown as NewStoredRun['normalized'],
       warnings: result!.warnings as unknown as NewStoredRun['warnings'],
       evidence: {
-        quantity: result!.quantity as NewStoredRun['evidence']['quantity'],
-        logValue: result!.logValue,
-        ownStandardUncertainty: result!.ownStandardUncertainty,
-        sharedStandardUncertainty: result!.sharedStandardUncertainty,
-        systematic: result!.systematic as unknown as NewStoredRun['evidence']['systematic'],
+        quantity: result!.quantity as Evidence['quantity'],
+        logValue: result!.logValue!,
+        ownStandardUncertainty: result!.ownStandardUncertainty!,
+        sharedStandardUncertainty: result!.sharedStandardUncertainty!,
+        systematic: result!.systematic as unknown as Evidence['systematic'],
       },
     })),
   }

@@ -11,6 +11,7 @@ const ONLY_IN_MIGRATIONS = [
   'check account_role_check',
   'check component_price_check',
   'check component_required_check',
+  'check run_result_evidence_check',
   'check run_result_uncertainty_check',
   'check safety_report_lifted_check',
   'check safety_report_state_check',

@@ -171,12 +171,13 @@ CREATE TABLE "run_result" (
     "run_id" UUID NOT NULL,
     "method_version" TEXT NOT NULL,
     "reference_id" TEXT NOT NULL,
-    "quantity" TEXT NOT NULL,
-    "log_value" DOUBLE PRECISION NOT NULL,
-    "own_standard_uncertainty" DOUBLE PRECISION NOT NULL,
-    "shared_standard_uncertainty" DOUBLE PRECISION NOT NULL,
+    "quantity" TEXT,
+    "log_value" DOUBLE PRECISION,
+    "own_standard_uncertainty" DOUBLE PRECISION,
+    "shared_standard_uncertainty" DOUBLE PRECISION,
     "systematic" JSONB NOT NULL DEFAULT '[]',
     "normalized" JSONB NOT NULL,
+    "derived" JSONB,
     "warnings" JSONB NOT NULL,
 
     CONSTRAINT "run_result_pkey" PRIMARY KEY ("run_id","method_version")
@@ -323,6 +324,8 @@ ALTER TABLE "safety_report" ADD CONSTRAINT "safety_report_state_check"
 ALTER TABLE "safety_report" ADD CONSTRAINT "safety_report_lifted_check"
   CHECK (num_nulls("lifted_at", "lifted_by_id", "lifted_reason") IN (0, 3));
 
+ALTER TABLE "run_result" ADD CONSTRAINT "run_result_evidence_check"
+  CHECK (num_nulls("quantity", "log_value", "own_standard_uncertainty", "shared_standard_uncertainty") IN (0, 4));
 ALTER TABLE "run_result" ADD CONSTRAINT "run_result_uncertainty_check"
   CHECK ("own_standard_uncertainty" >= 0 AND "shared_standard_uncertainty" >= 0);
 

@@ -14,6 +14,10 @@ export type HeightSource = 'barometric' | 'barometricTemperatureCompensated' | '
 export type AirMotion = 'calm' | 'light' | 'active' | 'thermic'
 /** Where the glide ratio comes from: flown with the engine off, a catalogue, or a guess. */
 export type GlideSource = 'measured' | 'catalogue' | 'estimated'
+/** Where a sound level was measured. */
+export type SoundPosition = 'pilotEar' | 'distance'
+/** What the engine gave while a sound level was measured: all it has, or what level flight needs. */
+export type SoundPower = 'full' | 'level'
 export type Drive = 'twoStroke' | 'fourStroke' | 'electric'
 
 /** Stated standard uncertainties by field name, each in the unit of that field. */
@@ -112,25 +116,39 @@ export interface BudgetLine {
 
 /** A run brought to the reference state, with its uncertainty (k = 1) and where that comes from. */
 export interface Normalized {
-  readonly metric: 'climbRate' | 'fuelFlow'
+  readonly metric: 'climbRate' | 'fuelFlow' | 'staticThrust' | 'soundLevel' | 'electricPower'
   readonly value: number
-  readonly unit: 'm/s' | 'L/h'
+  readonly unit: 'm/s' | 'L/h' | 'N' | 'dB' | 'W'
   readonly standardUncertainty: number
   readonly budget: readonly BudgetLine[]
   /** Climb only: useful induced power at full throttle, ISA sea level [W]. The wing-free figure. */
   readonly inducedPowerW?: number
-  /** Climb only: thrust in the climb at the reference state [N]. */
+  /** Climb: thrust in the climb at the reference state. Static pull: the value itself [N]. */
   readonly thrustN?: number
   /** Climb only: climb rate at the reference state [m/s], may be negative. Equals `value`. */
   readonly climbRateMps?: number
   /** Fuel burn only: flow in level flight at the reference state, volume at 15 °C [L/h]. Equals `value`. */
   readonly fuelFlowLPerH?: number
+  /** Energy use only: electric power in level flight at the reference state [W]. Equals `value`. */
+  readonly electricPowerW?: number
+  /** Sound level only: where it holds; never converted into one another. */
+  readonly position?: SoundPosition
+  /** Sound level at a distance only: where it holds [m]. */
+  readonly distanceM?: number
+  /** Sound level only: what the engine gave. */
+  readonly power?: SoundPower
 }
 
 /** What the statistical fit uses: natural logarithm of the wing-free figure at the reference state. */
 export interface Evidence {
-  readonly quantity: 'inducedPower' | 'fuelFlow'
-  /** ln of watts (induced power) or of litres per hour (fuel flow). */
+  readonly quantity:
+    | 'inducedPower'
+    | 'fuelFlow'
+    | 'staticThrust'
+    | 'soundAtEar'
+    | 'soundAtDistance'
+    | 'electricPower'
+  /** ln of watts, litres per hour, newtons, or sound pressure over 20 µPa. */
   readonly logValue: number
   /** Standard uncertainty of `logValue` from causes of this run alone. */
   readonly ownStandardUncertainty: number
@@ -156,9 +174,24 @@ export interface Warning {
   readonly detail: string
 }
 
+/** What a run shows beside its result, from its engine speed; only what could be worked out. */
+export interface Derived {
+  readonly propellerRpm: number
+  /** Speed of the tips in the plane of the propeller [m/s]. */
+  readonly tipSpeedMps: number
+  /** Mach number of the tips on their helix [1]. */
+  readonly helicalTipMach: number
+  /** Thrust coefficient T/(ρ·n²·D⁴) [1]. */
+  readonly thrustCoefficient?: number
+  /** Static pull only: ideal power over rated power in this air [1]. */
+  readonly figureOfMerit?: number
+}
+
 export interface RunOutcome {
   readonly normalized: Normalized
-  readonly evidence: Evidence
+  /** Null where the run says nothing that setups are compared by. */
+  readonly evidence: Evidence | null
+  readonly derived?: Derived
   readonly warnings: readonly Warning[]
 }
 

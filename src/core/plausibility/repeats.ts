@@ -16,10 +16,11 @@ const COVERAGE = 3
 export function repeatWarnings(outcomes: readonly RunOutcome[], pointer: string): Warning[] {
   const warnings: Warning[] = []
   outcomes.forEach(({ evidence }, index) => {
+    if (evidence === null) return
     let weight = 0
     let sum = 0
     outcomes.forEach(({ evidence: other }, otherIndex) => {
-      if (otherIndex === index || other.quantity !== evidence.quantity) return
+      if (otherIndex === index || other?.quantity !== evidence.quantity) return
       const w = 1 / other.ownStandardUncertainty ** 2
       weight += w
       sum += w * other.logValue

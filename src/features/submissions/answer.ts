@@ -3,60 +3,19 @@ import { z } from 'zod'
 import { Id } from '../../contract/ids.ts'
 import { pageOf } from '../../contract/pagination.ts'
 import { RunKind, reportedRun } from './run-kinds.ts'
+import { publicRunResult, runResult, warning } from './run-result.ts'
 import { NewNormalization, NewSubmission } from './schema.ts'
-
-const warning = z.object({
-  pointer: z.string().describe('JSON Pointer (RFC 6901) into the submission body'),
-  code: z.string(),
-  detail: z.string(),
-})
-
-const budgetLine = z.object({
-  source: z.string().describe('What varies'),
-  standardUncertainty: z.number().describe('Its part, in the unit of the value, k = 1'),
-  share: z.number().describe('Fraction of the variance of the value; the shares sum to 1'),
-  sharedWithinSession: z
-    .boolean()
-    .describe('True where all runs of the session carry the same error, so that it cancels'),
-})
-
-const normalized = z
-  .object({
-    metric: z.enum(['climbRate', 'fuelFlow']),
-    value: z.number().describe('The result at the reference state, in `unit`'),
-    unit: z.enum(['m/s', 'L/h']),
-    standardUncertainty: z.number().describe('Of `value`, in its unit, k = 1'),
-    budget: z.array(budgetLine),
-    inducedPowerW: z
-      .number()
-      .optional()
-      .describe('Climb: useful induced power at full throttle, standard sea level [W]'),
-    thrustN: z
-      .number()
-      .optional()
-      .describe('Climb: thrust in the climb at the reference state [N]'),
-    climbRateMps: z
-      .number()
-      .optional()
-      .describe('Climb: climb rate at the reference state [m/s]; negative where it would sink'),
-    fuelFlowLPerH: z
-      .number()
-      .optional()
-      .describe('Fuel burn: flow in level flight at the reference state, volume at 15 °C [L/h]'),
-  })
-  .meta({ id: 'Normalized', description: 'A run brought to the reference state' })
 
 const method = {
   methodVersion: z.string().describe('Version of the normalisation that gave these results'),
   referenceId: z.string().describe('Reference state of these results'),
 }
 
-const result = { normalized, warnings: z.array(warning) }
 const submissionWarnings = z.array(warning).describe('Doubts that belong to no single run')
 
 const fullEntry = z.object({
   ...NewSubmission.shape.entries.element.shape,
-  runs: z.array(reportedRun(result)),
+  runs: z.array(reportedRun(runResult)),
 })
 
 /** A submission as its owner and moderators see it: everything that was given, with the results. */
@@ -89,11 +48,7 @@ const publicConditions = z
   })
   .describe('Rounded, so that they do not lead to a place, a day or a person')
 
-const publicRun = z.object({
-  kind: RunKind,
-  normalized,
-  warnings: z.array(warning.omit({ detail: true })).describe('Without the values they speak of'),
-})
+const publicRun = z.object({ kind: RunKind, ...publicRunResult })
 
 /** A submission as everybody sees it: what was found, not who, where or on which day. */
 export const PublicSubmission = z
@@ -127,7 +82,7 @@ export const Normalization = z
     entries: z.array(
       z.object({
         ...NewNormalization.shape.entries.element.shape,
-        runs: z.array(reportedRun(result)),
+        runs: z.array(reportedRun(runResult)),
       }),
     ),
     warnings: submissionWarnings,

@@ -24,6 +24,7 @@ export interface StoredRun {
   readonly methodVersion: string
   readonly referenceId: string
   readonly normalized: RunOutcome['normalized']
+  readonly derived?: RunOutcome['derived'] | null
   readonly warnings: readonly Warning[]
 }
 
@@ -77,17 +78,18 @@ export async function insertRevision(
         SELECT gen_random_uuid() AS id, item.*
           FROM jsonb_to_recordset($5::jsonb) AS item(
                "entryIndex" int, "runIndex" int, "setupId" uuid, kind text, "methodVersion" text,
-               "referenceId" text, normalized jsonb, warnings jsonb, evidence jsonb)
+               "referenceId" text, normalized jsonb, derived jsonb, warnings jsonb, evidence jsonb)
       ), stored AS (
         INSERT INTO run (id, revision_id, entry_index, run_index, setup_id, kind)
         SELECT given.id, revision.id, "entryIndex", "runIndex", "setupId", kind FROM given, revision
       ), results AS (
         INSERT INTO run_result (run_id, method_version, reference_id, quantity, log_value,
-                                own_standard_uncertainty, shared_standard_uncertainty, systematic, normalized, warnings)
+                                own_standard_uncertainty, shared_standard_uncertainty, systematic,
+                                normalized, derived, warnings)
         SELECT id, "methodVersion", "referenceId", evidence ->> 'quantity', (evidence ->> 'logValue')::float8,
                (evidence ->> 'ownStandardUncertainty')::float8, (evidence ->> 'sharedStandardUncertainty')::float8,
                COALESCE(evidence -> 'systematic', '[]'),
-               normalized, warnings
+               normalized, derived, warnings
           FROM given
       )
       SELECT head.id, head.account_id AS "accountId", head.current_revision AS "currentRevision",
@@ -151,7 +153,8 @@ export async function findRevisions(
                   'entryIndex', run.entry_index, 'runIndex', run.run_index,
                   'setupId', COALESCE(setup.merged_into_id, setup.id),
                   'methodVersion', result.method_version, 'referenceId', result.reference_id,
-                  'normalized', result.normalized, 'warnings', result.warnings)
+                  'normalized', result.normalized, 'derived', result.derived,
+                  'warnings', result.warnings)
                   ORDER BY run.entry_index, run.run_index) AS runs
            FROM run
            JOIN setup ON setup.id = run.setup_id

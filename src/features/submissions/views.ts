@@ -1,9 +1,8 @@
-import type { RunOutcome } from '../../core/normalise/types.ts'
 import type { FullSubmission, PublicSubmission } from './answer.ts'
 import type { StoredRevision, StoredRun } from './repository.ts'
 import type { NewSubmission } from './schema.ts'
 
-type Result = Pick<RunOutcome, 'normalized' | 'warnings'>
+type Result = Pick<StoredRun, 'normalized' | 'derived' | 'warnings'>
 
 /** What the owner and moderators see of a submission. */
 export function fullView(stored: StoredRevision): FullSubmission {
@@ -79,9 +78,10 @@ export function withResults<R extends object>(runs: readonly R[], results: reado
   return runs.map((run, index) => ({ ...run, ...resultOf(results[index]!) }))
 }
 
-function resultOf({ normalized, warnings }: Result) {
+function resultOf({ normalized, derived, warnings }: Result) {
   return {
     normalized: { ...normalized, budget: [...normalized.budget] },
+    derived: derived ?? undefined,
     warnings: [...warnings],
   }
 }

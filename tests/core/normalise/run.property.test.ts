@@ -143,7 +143,8 @@ describe('a budget', () => {
   it('agrees with own and shared uncertainty of the evidence', () => {
     fc.assert(
       fc.property(everyday.map(burnOf), (input) => {
-        const { normalized, evidence } = normaliseRun(input)
+        const { normalized, evidence: known } = normaliseRun(input)
+        const evidence = known!
         const reaching = evidence.systematic.map(({ effect }) => effect)
         const sharedOfAll = Math.hypot(evidence.sharedStandardUncertainty, ...reaching)
         const total = Math.hypot(evidence.ownStandardUncertainty, sharedOfAll)
@@ -164,8 +165,8 @@ describe('a budget', () => {
       fc.property(everyday, (given) => {
         const slower = { ...given.climb, durationS: given.climb.durationS * 1.05 }
         const difference = (change: Partial<Everyday>) =>
-          normaliseRun(climbOf({ ...given, ...change })).evidence.logValue -
-          normaliseRun(climbOf({ ...given, climb: slower, ...change })).evidence.logValue
+          normaliseRun(climbOf({ ...given, ...change })).evidence!.logValue -
+          normaliseRun(climbOf({ ...given, climb: slower, ...change })).evidence!.logValue
         const alone = normaliseRun(climbOf(given))
         const warmer = {
           ...given.session,
@@ -175,12 +176,12 @@ describe('a budget', () => {
           },
         }
         const moved = Math.abs(
-          normaliseRun(climbOf({ ...given, session: warmer })).evidence.logValue -
-            alone.evidence.logValue,
+          normaliseRun(climbOf({ ...given, session: warmer })).evidence!.logValue -
+            alone.evidence!.logValue,
         )
         const remains = Math.abs(
-          normaliseRun(climbOf({ ...given, session: warmer })).evidence.logValue -
-            normaliseRun(climbOf({ ...given, session: warmer, climb: slower })).evidence.logValue -
+          normaliseRun(climbOf({ ...given, session: warmer })).evidence!.logValue -
+            normaliseRun(climbOf({ ...given, session: warmer, climb: slower })).evidence!.logValue -
             difference({}),
         )
         expect(remains).toBeLessThan(0.15 * moved)

@@ -67,7 +67,7 @@ describe('POST /v1/submissions', () => {
 
     const stored = await desk.db.pool.query(
       `SELECT quantity, log_value AS "logValue", own_standard_uncertainty AS "ownStandardUncertainty",
-              shared_standard_uncertainty AS "sharedStandardUncertainty"
+              shared_standard_uncertainty AS "sharedStandardUncertainty", systematic
          FROM run_result JOIN run ON run.id = run_id JOIN submission_revision r ON r.id = run.revision_id
         WHERE submission_id = $1 ORDER BY entry_index, run_index`,
       [answer.body.id],
