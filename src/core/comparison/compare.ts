@@ -2,7 +2,7 @@ import { studentTCdf, studentTQuantile } from '../distributions/student-t.ts'
 import type { FlightState } from '../normalise/predict.ts'
 import type { Equipment } from '../normalise/types.ts'
 import type { EvidenceTier, ExplainedDifference, FitView } from './fit-view.ts'
-import { METRIC_FACTS, type Metric } from './metric.ts'
+import { DECIBELS_PER_NEPER, logMarginOf, METRIC_FACTS, type Metric } from './metric.ts'
 import { type Reading, readMetric } from './reading.ts'
 import { type Refusal, refusal, refusalOfPair, refusalOfSetup } from './refusal.ts'
 import { type LogDifference, type Verdict, verdictOn } from './verdict.ts'
@@ -52,7 +52,7 @@ export type PairAnswer =
 /**
  * One setup's value at the caller's conditions with its uncertainty.
  *
- *     value = f(exp(β)),   u(value) = value · |∂ ln f/∂β| · se(β),   interval = f(exp(β ∓ t₀.₉₇₅,ν · se(β)))
+ *     value = f(exp(β)),   u(value) = |∂f/∂β| · se(β),   interval = f(exp(β ∓ t₀.₉₇₅,ν · se(β)))
  *
  * The ends of the interval are read through f itself (it is monotone), not through its slope.
  *
@@ -77,7 +77,7 @@ export function answerForSetup(question: Question, candidate: Candidate): SetupA
     setupId,
     refusal: null,
     value: reading.value,
-    standardUncertainty: reading.value * reading.elasticity * standardError,
+    standardUncertainty: reading.slope * standardError,
     interval95: [
       readMetric(metric, logQuantity - reach, at).value,
       readMetric(metric, logQuantity + reach, at).value,
@@ -114,8 +114,8 @@ export function answerForPair(question: Question, a: Candidate, b: Candidate): P
   ])
   if (!Number.isFinite(spread.standardError))
     return { ...names, tier, refusal: refusal('notEstimable') }
-  const difference = { ...spread, estimate: Math.log(readingA.value / readingB.value) }
-  const { better, equivalenceMarginPercent } = METRIC_FACTS[metric]
+  const difference = { ...spread, estimate: readingA.logValue - readingB.logValue }
+  const { better } = METRIC_FACTS[metric]
   return {
     ...names,
     tier,
@@ -124,7 +124,7 @@ export function answerForPair(question: Question, a: Candidate, b: Candidate): P
     probabilityABetter: probabilityAbove(difference, better === 'higher' ? 1 : -1),
     verdict: verdictOn(difference, {
       better,
-      equivalenceMarginPercent,
+      margin: logMarginOf(metric),
       tQuantile: studentTQuantile,
     }),
   }
@@ -152,9 +152,30 @@ export function percentOf(difference: LogDifference): {
   }
 }
 
+/**
+ * The decibels that a difference of logarithms of sound pressure stands for, with its 95 % interval.
+ *
+ *     20/ln 10 · d,   20/ln 10 · (d ∓ t₀.₉₇₅,ν · u(d))
+ *
+ * @param difference ln(p_a/p_b) with standard error and degrees of freedom
+ * @returns decibels a less b, and its interval
+ * @source definition of the sound pressure level, ISO 80000-8 (from memory)
+ */
+export function decibelsOf(difference: LogDifference): {
+  readonly decibels: number
+  readonly interval95: readonly [number, number]
+} {
+  const { estimate, standardError, degreesOfFreedom } = difference
+  const reach = studentTQuantile(0.975, degreesOfFreedom) * standardError
+  return {
+    decibels: DECIBELS_PER_NEPER * estimate,
+    interval95: [DECIBELS_PER_NEPER * (estimate - reach), DECIBELS_PER_NEPER * (estimate + reach)],
+  }
+}
+
 /** A reading that has a logarithm, or why there is none. */
 export type UsableReading =
-  | { readonly value: number; readonly elasticity: number }
+  | (Pick<Reading, 'value' | 'slope'> & { readonly logValue: number; readonly elasticity: number })
   | { readonly refusal: Refusal }
 
 /**
@@ -175,9 +196,10 @@ export function usableReading(
 }
 
 /** A reading whose logarithm exists and that the model stands for. */
-function usable({ value, elasticity, withinModel }: Reading): UsableReading {
+function usable({ value, slope, logValue, elasticity, withinModel }: Reading): UsableReading {
   if (!withinModel) return { refusal: refusal('outsideModel') }
-  return elasticity === null ? { refusal: refusal('doesNotClimb') } : { value, elasticity }
+  if (logValue === null || elasticity === null) return { refusal: refusal('doesNotClimb') }
+  return { value, slope, logValue, elasticity }
 }
 
 /** P(sign · d > 0) under the t distribution. */

@@ -1,40 +1,98 @@
 import type { Direction } from './verdict.ts'
 
 /** What setups are compared by. */
-export const METRICS = ['climbRate', 'climbThrust', 'fuelFlow'] as const
+export const METRICS = [
+  'climbRate',
+  'climbThrust',
+  'fuelFlow',
+  'staticThrust',
+  'soundLevel',
+] as const
 
 export type Metric = (typeof METRICS)[number]
 
-/** What the statistical model estimates. Climb rate and climb thrust are two readings of one estimate. */
-export const QUANTITIES = ['inducedPower', 'fuelFlow'] as const
+/**
+ * What the statistical model estimates, as natural logarithms. Climb rate and climb thrust are two
+ * readings of one estimate; sound at the ear and at a distance are two estimates, never converted.
+ */
+export const QUANTITIES = [
+  'inducedPower',
+  'fuelFlow',
+  'staticThrust',
+  'soundAtEar',
+  'soundAtDistance',
+] as const
 
 export type Quantity = (typeof QUANTITIES)[number]
 
 interface MetricFacts {
   readonly quantity: Quantity
-  readonly unit: 'm/s' | 'N' | 'L/h'
+  readonly unit: 'm/s' | 'N' | 'L/h' | 'dB'
   readonly better: Direction
-  /** Difference that does not matter in practice [%]; editorial, common practice has no figure. */
-  readonly equivalenceMarginPercent: number
+  /** Differences in per cent of one another, or in decibels. */
+  readonly scale: 'ratio' | 'level'
+  /** Difference that does not matter in practice [% or dB]; editorial, common practice has no figure. */
+  readonly equivalenceMargin: number
 }
 
 /**
  * The facts of each metric. The margins are judgement: about what a pilot can feel or what a
  * different day does to one flight. A climb rate moves about twice as much as the thrust behind it,
- * hence the smaller margin for thrust.
+ * hence the smaller margin for thrust. One decibel is about the least that is heard as a difference.
  */
 export const METRIC_FACTS: Readonly<Record<Metric, MetricFacts>> = {
   climbRate: {
     quantity: 'inducedPower',
     unit: 'm/s',
     better: 'higher',
-    equivalenceMarginPercent: 5,
+    scale: 'ratio',
+    equivalenceMargin: 5,
   },
   climbThrust: {
     quantity: 'inducedPower',
     unit: 'N',
     better: 'higher',
-    equivalenceMarginPercent: 3,
+    scale: 'ratio',
+    equivalenceMargin: 3,
   },
-  fuelFlow: { quantity: 'fuelFlow', unit: 'L/h', better: 'lower', equivalenceMarginPercent: 5 },
+  fuelFlow: {
+    quantity: 'fuelFlow',
+    unit: 'L/h',
+    better: 'lower',
+    scale: 'ratio',
+    equivalenceMargin: 5,
+  },
+  staticThrust: {
+    quantity: 'staticThrust',
+    unit: 'N',
+    better: 'higher',
+    scale: 'ratio',
+    equivalenceMargin: 3,
+  },
+  soundLevel: {
+    quantity: 'soundAtEar',
+    unit: 'dB',
+    better: 'lower',
+    scale: 'level',
+    equivalenceMargin: 1,
+  },
+}
+
+/** Decibels of a sound level per unit of the natural logarithm of sound pressure: 20/ln 10. */
+export const DECIBELS_PER_NEPER = 20 / Math.LN10
+
+/**
+ * The margin of a metric as a difference of natural logarithms.
+ *
+ *     ratio: ln(1 + m/100),   level: m·ln(10)/20
+ *
+ * @param metric the metric
+ * @returns margin [1]
+ * @source derived
+ */
+export function logMarginOf(metric: Metric): number {
+  const { scale, equivalenceMargin } = METRIC_FACTS[metric]
+  return scale === 'level'
+    ? equivalenceMargin / DECIBELS_PER_NEPER
+    : Math.log1p(equivalenceMargin / 100)
 }

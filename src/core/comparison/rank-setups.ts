@@ -85,7 +85,7 @@ function largestGroup(question: Question, candidates: readonly Candidate[]): Ite
     if ('refusal' in reading) continue
     const number = question.fit.groupOf(setupId)!
     const group = groups.get(number) ?? { items: [], runs: 0 }
-    group.items.push({ setupId, logValue: Math.log(reading.value), elasticity: reading.elasticity })
+    group.items.push({ setupId, logValue: reading.logValue, elasticity: reading.elasticity })
     group.runs += question.fit.evidenceOf(setupId).runs
     groups.set(number, group)
   }

@@ -15,8 +15,8 @@ export interface LogDifference {
 
 export interface VerdictOptions {
   readonly better: Direction
-  /** Largest difference that does not matter in practice [%]: |100 (a/b − 1)| and |100 (b/a − 1)| both below it. */
-  readonly equivalenceMarginPercent: number
+  /** Largest difference of logarithms that does not matter in practice [1], above 0. */
+  readonly margin: number
   /** Quantile function of Student's t: p, degrees of freedom → t. */
   readonly tQuantile: (probability: number, degreesOfFreedom: number) => number
 }
@@ -24,7 +24,7 @@ export interface VerdictOptions {
 /**
  * The verdict on a pair: equivalence first, then superiority.
  *
- * Equivalence: two one-sided tests at 5 % each, that is the 90 % interval lies within ±ln(1 + margin).
+ * Equivalence: two one-sided tests at 5 % each, that is the 90 % interval lies within ±margin.
  * Superiority: the two-sided 95 % interval leaves out zero. A difference that is certain but smaller than
  * what matters is "practically equal"; one that is neither is "not resolved".
  *
@@ -34,7 +34,7 @@ export interface VerdictOptions {
  */
 export function verdictOn(difference: LogDifference, options: VerdictOptions): Verdict {
   const { estimate, standardError, degreesOfFreedom } = difference
-  const margin = Math.log1p(options.equivalenceMarginPercent / 100)
+  const { margin } = options
   const reach90 = options.tQuantile(0.95, degreesOfFreedom) * standardError
   if (estimate - reach90 > -margin && estimate + reach90 < margin) return 'practicallyEqual'
 

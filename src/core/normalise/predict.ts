@@ -1,3 +1,4 @@
+import { densityRatio } from '../atmosphere/density.ts'
 import { requireInRange } from '../atmosphere/range.ts'
 import { airAt } from './model/air.ts'
 import { fullThrottlePowerRatio } from './model/full-throttle-power.ts'
@@ -110,6 +111,28 @@ export function airDensityKgPerM3(state: {
   readonly relativeHumidityPct?: number | undefined
 }): number {
   return airAt(state).densityKgPerM3
+}
+
+/**
+ * Static thrust of a set-up in the caller's own air.
+ *
+ *     T = T_std · σ^⅓ · φ^⅔
+ *
+ * @param setup static thrust at ISA sea level [N], 0 to 1e5; kind of drive
+ * @param state elevation [m], −1000 to 11 000; temperature [°C]; the wing does not matter
+ * @returns static thrust [N]
+ * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
+ * @source derived in normalisation specification 1, section f
+ */
+export function staticThrustAt(
+  setup: { readonly staticThrustN: number; readonly drive: Drive },
+  state: Omit<FlightState, 'allUpMassKg' | 'wing'>,
+): number {
+  requireInRange('staticThrustN', setup.staticThrustN, { min: 0, max: 1e5 })
+  const air = airAt(state)
+  const sigma = densityRatio(air.densityKgPerM3)
+  const phi = fullThrottlePowerRatio(setup.drive, air.dryPressurePa, air.temperatureK)
+  return setup.staticThrustN * Math.cbrt(sigma * phi ** 2)
 }
 
 /** The air of a state and the wing's level airspeed in it. */

@@ -2,6 +2,8 @@ import {
   answerForPair,
   answerForSetup,
   type Candidate,
+  decibelsOf,
+  type PairAnswer,
   percentOf,
   type Question,
   type SetupAnswer,
@@ -76,27 +78,44 @@ export function showPair(question: AskedQuestion, a: SetupFacts, b: SetupFacts):
       reason,
     }
   }
-  const { percent, interval95 } = percentOf(answer.difference)
-  const { metric } = question
   return {
     ...head,
     verdict: answer.verdict,
-    sentence: sentenceFor({
-      metric,
-      a: a.name,
-      b: b.name,
-      verdict: answer.verdict,
-      percent,
-      interval95,
-      marginPercent: METRIC_FACTS[metric].equivalenceMarginPercent,
-    }),
-    differencePercent: percent,
-    interval95Percent: [...interval95],
+    ...differenceIn(question, a, b, answer),
     degreesOfFreedom: answer.difference.degreesOfFreedom,
     probabilityABetter: answer.probabilityABetter,
     uncertainty: sharesOf(answer.difference),
-    equivalents: equivalentsOf(question, a, b, percent),
   }
+}
+
+/** The difference on the scale of its metric: per cent with what they are confused with, or decibels. */
+function differenceIn(
+  question: AskedQuestion,
+  a: SetupFacts,
+  b: SetupFacts,
+  { difference, verdict }: Extract<PairAnswer, { refusal: null }>,
+) {
+  const { metric } = question
+  const words = { metric, a: a.name, b: b.name, verdict }
+  if (METRIC_FACTS[metric].scale === 'level') {
+    const { decibels, interval95 } = decibelsOf(difference)
+    return {
+      sentence: sentenceFor({ ...words, difference: decibels, interval95 }),
+      differenceDb: decibels,
+      interval95Db: pairOf(interval95),
+    }
+  }
+  const { percent, interval95 } = percentOf(difference)
+  return {
+    sentence: sentenceFor({ ...words, difference: percent, interval95 }),
+    differencePercent: percent,
+    interval95Percent: pairOf(interval95),
+    ...equivalentsOf(question, a, b, percent),
+  }
+}
+
+function pairOf([low, high]: readonly [number, number]): [number, number] {
+  return [low, high]
 }
 
 /** What the variance of a difference is made of, largest first; parts below a thousandth are left out. */
@@ -116,19 +135,23 @@ function equivalentsOf(
   a: SetupFacts,
   b: SetupFacts,
   percent: number,
-): ComparedPair['equivalents'] {
+): Pick<ComparedPair, 'equivalents'> {
   if (question.metric === 'fuelFlow') {
-    return { fuelFlowPercent: percent, endurancePercent: 100 * (1 / (1 + percent / 100) - 1) }
+    const endurancePercent = 100 * (1 / (1 + percent / 100) - 1)
+    return { equivalents: { fuelFlowPercent: percent, endurancePercent } }
   }
+  if (question.metric === 'staticThrust') return {}
   const ratio = (metric: Metric) => readAs(question, metric, a) / readAs(question, metric, b)
   const power = Math.exp(
     (question.fit.logQuantityOf(a.setupId) ?? Number.NaN) -
       (question.fit.logQuantityOf(b.setupId) ?? Number.NaN),
   )
   return {
-    climbRatePercent: 100 * (ratio('climbRate') - 1),
-    climbThrustPercent: 100 * (ratio('climbThrust') - 1),
-    inducedPowerPercent: 100 * (power - 1),
+    equivalents: {
+      climbRatePercent: 100 * (ratio('climbRate') - 1),
+      climbThrustPercent: 100 * (ratio('climbThrust') - 1),
+      inducedPowerPercent: 100 * (power - 1),
+    },
   }
 }
 

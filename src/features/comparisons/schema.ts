@@ -9,9 +9,17 @@ const fitId = FitId.optional().describe(
   'An earlier fit, to see an answer again as it was; default: the current one',
 )
 
+const soundPosition = z
+  .enum(['pilotEar', 'distance'])
+  .default('pilotEar')
+  .describe(
+    'For soundLevel: at the ear of the pilot, or 20 m away; never converted into one another',
+  )
+
 export const ComparisonQuery = z
   .object({
     metric: Metric,
+    soundPosition,
     setups: z
       .string()
       .describe('Ids of 2 to 50 setups, separated by commas')
@@ -29,6 +37,7 @@ export type ComparisonQuery = z.infer<typeof ComparisonQuery>
 export const RankingQuery = z
   .object({
     metric: Metric,
+    soundPosition,
     limit: z.coerce.number().int().min(1).max(200).default(50).describe('Ranked setups to list'),
     ...conditionsQuery,
     fitId,
@@ -88,6 +97,8 @@ export const ComparedPair = z
     sentence: z.string().describe('The verdict in plain words'),
     differencePercent: z.number().optional().describe('100 (a/b − 1) at the conditions'),
     interval95Percent: Interval.optional(),
+    differenceDb: z.number().optional().describe('For sound levels: a less b [dB]'),
+    interval95Db: Interval.optional(),
     degreesOfFreedom: z.number().optional(),
     probabilityABetter: z.number().optional(),
     equivalents: Equivalents.optional(),
@@ -107,7 +118,9 @@ const answerHead = {
   better: z.enum(['higher', 'lower']),
   equivalenceMarginPercent: z
     .number()
+    .optional()
     .describe('A difference inside this margin is practically equal'),
+  equivalenceMarginDb: z.number().optional().describe('The same for sound levels [dB]'),
   conditions: Conditions,
 }
 

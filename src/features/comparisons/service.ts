@@ -1,7 +1,7 @@
 import { type Conditions, unknownWing } from '../../contract/conditions.ts'
 import { ApiProblem } from '../../contract/problems.ts'
 import { resolveConditions } from '../../core/comparison/conditions.ts'
-import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
+import { METRIC_FACTS, type Metric, type Quantity } from '../../core/comparison/metric.ts'
 import { rankSetups } from '../../core/comparison/rank-setups.ts'
 import { refusal } from '../../core/comparison/refusal.ts'
 import { findSetupFacts, findWing, type SetupFacts } from '../../db/catalogue-facts.ts'
@@ -84,7 +84,7 @@ function withReason(setup: ComparedSetup): ComparedSetup {
 }
 
 async function ask(sources: Sources, query: ComparisonQuery | RankingQuery) {
-  const { quantity } = METRIC_FACTS[query.metric]
+  const quantity = quantityOf(query)
   const fit = await sources.fits.load(quantity, query.fitId)
   const wing = query.wingId === undefined ? null : await findWing(sources.db, query.wingId)
   if (query.wingId !== undefined && wing === null) throw unknownWing()
@@ -99,9 +99,19 @@ async function ask(sources: Sources, query: ComparisonQuery | RankingQuery) {
   return { fit, question, conditions }
 }
 
+/** Sound at the ear and at a distance are two quantities and never converted into one another. */
+function quantityOf({ metric, soundPosition }: ComparisonQuery | RankingQuery): Quantity {
+  const atDistance = metric === 'soundLevel' && soundPosition === 'distance'
+  return atDistance ? 'soundAtDistance' : METRIC_FACTS[metric].quantity
+}
+
 function headOf(fit: LoadedFit, metric: Metric, conditions: Conditions) {
-  const { unit, better, equivalenceMarginPercent } = METRIC_FACTS[metric]
-  return { fitId: fit.id, metric, unit, better, equivalenceMarginPercent, conditions }
+  const { unit, better, scale, equivalenceMargin } = METRIC_FACTS[metric]
+  const margin =
+    scale === 'level'
+      ? { equivalenceMarginDb: equivalenceMargin }
+      : { equivalenceMarginPercent: equivalenceMargin }
+  return { fitId: fit.id, metric, unit, better, ...margin, conditions }
 }
 
 function cautionsAbout(metric: Metric, setups: readonly ComparedSetup[]): string[] {

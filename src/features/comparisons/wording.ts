@@ -1,4 +1,4 @@
-import type { Metric } from '../../core/comparison/metric.ts'
+import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
 import type { Verdict } from '../../core/comparison/verdict.ts'
 
 /** What a pair says, for one sentence. */
@@ -7,36 +7,42 @@ export interface PairInWords {
   readonly a: string
   readonly b: string
   readonly verdict: Verdict
-  readonly percent: number
+  /** In per cent, or in decibels for a level. */
+  readonly difference: number
   readonly interval95: readonly [number, number]
-  readonly marginPercent: number
 }
 
 const MORE_AND_LESS: Readonly<Record<Metric, readonly [string, string]>> = {
   climbRate: ['climbs faster than', 'climbs slower than'],
   climbThrust: ['pulls harder in the climb than', 'pulls less in the climb than'],
   fuelFlow: ['burns more in level flight than', 'burns less in level flight than'],
+  staticThrust: ['pulls harder standing still than', 'pulls less standing still than'],
+  soundLevel: ['is louder at full power than', 'is quieter at full power than'],
 }
 
 const NOUN: Readonly<Record<Metric, string>> = {
   climbRate: 'climb rate',
   climbThrust: 'thrust in the climb',
   fuelFlow: 'fuel flow in level flight',
+  staticThrust: 'static thrust',
+  soundLevel: 'sound level at full power',
 }
 
 /** The verdict on a pair in plain words, so that page, script and report say the same. */
 export function sentenceFor(pair: PairInWords): string {
-  const { metric, a, b, percent, interval95, marginPercent } = pair
+  const { metric, a, b, difference, interval95 } = pair
+  const { scale, equivalenceMargin } = METRIC_FACTS[metric]
+  const unit = scale === 'level' ? 'dB' : '%'
   const [low, high] = interval95
-  const range = `95 % interval ${signed(low)} to ${signed(high)} %`
+  const figures = `${signed(difference)} ${unit} (95 % interval ${signed(low)} to ${signed(high)} ${unit})`
   if (pair.verdict === 'practicallyEqual') {
-    return `${a} and ${b} are practically equal in ${NOUN[metric]}: ${signed(percent)} % (${range}), inside the margin of ±${marginPercent} %.`
+    return `${a} and ${b} are practically equal in ${NOUN[metric]}: ${figures}, inside the margin of ±${equivalenceMargin} ${unit}.`
   }
   if (pair.verdict === 'notResolved') {
-    return `The flights so far do not tell ${a} from ${b} in ${NOUN[metric]}: ${signed(percent)} % (${range}).`
+    return `The flights so far do not tell ${a} from ${b} in ${NOUN[metric]}: ${figures}.`
   }
   const [more, less] = MORE_AND_LESS[metric]
-  return `${a} ${percent > 0 ? more : less} ${b}: ${signed(percent)} % (${range}).`
+  return `${a} ${difference > 0 ? more : less} ${b}: ${figures}.`
 }
 
 /** Why a pair has no number, in plain words. */
@@ -44,9 +50,9 @@ export function refusalSentence(a: string, b: string, reason: string): string {
   return `No comparison of ${a} with ${b}: ${reason}`
 }
 
-function signed(percent: number): string {
-  const digits = Math.abs(percent) < 10 ? 1 : 0
-  return `${percent < 0 ? '−' : '+'}${Math.abs(percent).toFixed(digits)}`
+function signed(value: number): string {
+  const digits = Math.abs(value) < 10 ? 1 : 0
+  return `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(digits)}`
 }
 
 const GENERAL = [
@@ -63,6 +69,12 @@ const OF_METRIC: Readonly<Record<Metric, readonly string[]>> = {
   ],
   fuelFlow: [
     'A burn to empty ends with the engine out: only where a landing without power is always in reach.',
+  ],
+  staticThrust: [
+    'For a static pull the frame is tied down and nobody stands in the plane of the propeller or in its blast.',
+  ],
+  soundLevel: [
+    'Noise at full power harms hearing within minutes: wear protection, and keep to the hours and limits of the place.',
   ],
 }
 

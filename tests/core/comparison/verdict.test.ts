@@ -6,7 +6,7 @@ import { studentTQuantile } from '../../../src/core/distributions/student-t.ts'
 
 const options = {
   better: 'higher',
-  equivalenceMarginPercent: 5,
+  margin: Math.log(1.05),
   tQuantile: studentTQuantile,
 } as const
 const lower = { ...options, better: 'lower' } as const
