@@ -144,8 +144,7 @@ function flyClimb(
   const thrustN = x[X.thrustFactor]! * climbThrustN(allUpMassKg, sin, x[X.glideRatio]!)
   const areaM2 = discAreaM2(x[X.diameterM]!)
   const disc = { densityKgPerM3: air.densityKgPerM3, areaM2 }
-  const powerRatio =
-    x[X.powerRatioFactor]! * fullThrottlePowerRatio(drive, air.dryPressurePa, air.temperatureK)
+  const powerRatio = x[X.powerRatioFactor]! * fullThrottlePowerRatio(drive, air)
   return {
     air,
     climbRateMps,

@@ -41,7 +41,7 @@ export function climbAt(
   state: FlightState,
 ): ClimbForecast {
   const { air, levelAirspeedMps } = flightIn(state)
-  const phi = fullThrottlePowerRatio(setup.drive, air.dryPressurePa, air.temperatureK)
+  const phi = fullThrottlePowerRatio(setup.drive, air)
   const climb = steadyClimb(phi * setup.inducedPowerW, {
     allUpMassKg: state.allUpMassKg,
     glideRatio: state.wing.glideRatio,
@@ -131,7 +131,7 @@ export function staticThrustAt(
   requireInRange('staticThrustN', setup.staticThrustN, { min: 0, max: 1e5 })
   const air = airAt(state)
   const sigma = densityRatio(air.densityKgPerM3)
-  const phi = fullThrottlePowerRatio(setup.drive, air.dryPressurePa, air.temperatureK)
+  const phi = fullThrottlePowerRatio(setup.drive, air)
   return setup.staticThrustN * Math.cbrt(sigma * phi ** 2)
 }
 

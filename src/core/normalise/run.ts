@@ -119,7 +119,7 @@ function runWarnings(run: Run, { equipment, at }: RunContext): Warning[] {
       pointer,
       code: 'electricPowerAssumed',
       detail:
-        'Electric power is taken not to change with the air. Compare electric runs only at equal charge of the battery.',
+        'How electric power follows the air is not known: halfway between limited in power and limited in speed is taken. Compare electric runs only at equal charge of the battery.',
     })
   }
   if (run.kind === 'fuelBurn' && run.fuelTemperatureC === undefined) {

@@ -41,7 +41,7 @@ export const Atmosphere = z
     fullThrottlePowerRatio: z
       .number()
       .describe(
-        'Full-throttle power of a naturally aspirated piston engine over that in the standard atmosphere at sea level; about 0.15 of its distance from 1 is uncertain. An electric drive limited in power has 1',
+        'Full-throttle power of a naturally aspirated piston engine over that in the standard atmosphere at sea level; about 0.15 of its distance from 1 is uncertain. An electric drive limited in power has 1, one limited in speed the density ratio',
       ),
     assumed: z.array(z.string()).readonly().describe('What was not given and had to be assumed'),
   })

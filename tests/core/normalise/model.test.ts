@@ -17,10 +17,7 @@ import {
   gasolineExpansionPerK,
   volumeCorrectionFactor,
 } from '../../../src/core/normalise/model/fuel-volume.ts'
-import {
-  fullThrottlePowerRatio,
-  pistonPowerRatio,
-} from '../../../src/core/normalise/model/full-throttle-power.ts'
+import { pistonPowerRatio } from '../../../src/core/normalise/model/full-throttle-power.ts'
 import { discAreaM2, inducedVelocityMps } from '../../../src/core/normalise/model/induced-power.ts'
 import { levelFlowFactor, levelPowerW } from '../../../src/core/normalise/model/level-power.ts'
 import { steadyClimb } from '../../../src/core/normalise/model/steady-climb.ts'
@@ -123,10 +120,9 @@ describe('full-throttle power', () => {
     expectRow(checkValue('gf-sigma0822'), [1.132 * 0.8217 - 0.132])
   })
 
-  it('loses little to heat and nothing when electric', () => {
+  it('loses little to heat', () => {
     // Specification: 35 °C at sea level gives 0.967.
     expect(pistonPowerRatio(101_325, kelvinFromCelsius(35))).toBeCloseTo(0.967, 3)
-    expect(fullThrottlePowerRatio('electric', 80_000, 300)).toBe(1)
   })
 
   it('refuses a pressure that is no number', () => {

@@ -1,7 +1,9 @@
 import { P0, T0 } from '../../atmosphere/constants.ts'
+import { densityRatio } from '../../atmosphere/density.ts'
 import { requireInRange } from '../../atmosphere/range.ts'
 import { standardTemperatureAtPressureK } from '../../atmosphere/temperature.ts'
 import type { Drive } from '../types.ts'
+import type { Air } from './air.ts'
 
 /** Share of the indicated power lost to friction in the rule of Gagg and Ferrar [1]. */
 const FRICTION_SHARE = 0.132
@@ -31,32 +33,37 @@ export function pistonPowerRatio(dryPressurePa: number, temperatureK: number): n
 }
 
 /**
- * Full-throttle power over that at ISA sea level, by kind of drive. An electric drive is taken as
- * limited in power by its controller: φ = 1.
+ * Full-throttle power over that at ISA sea level, by kind of drive.
+ *
+ *     piston: φ of {@link pistonPowerRatio}      electric: φ = √σ
+ *
+ * How an electric drive answers to thin air depends on what limits it: its controller the power
+ * (φ = 1), or its voltage the speed (φ = σ). Where nothing is known, halfway: static thrust then goes
+ * as σ^(2/3).
  *
  * @param drive kind of drive
- * @param dryPressurePa pressure less vapour pressure [Pa], 22 632 to 177 000
- * @param temperatureK air temperature [K], 150 to 400
+ * @param air pressure less vapour pressure [Pa], 22 632 to 177 000; temperature [K], 150 to 400;
+ *   density [kg/m³], above 0
  * @returns power ratio φ [1]
  * @throws {OutOfRangeError} for a piston engine, if an argument is NaN or lies outside its range
  * @source normalisation specification 1, section d.5
- * @example fullThrottlePowerRatio('electric', 92_000, 297.5) // 1
+ * @example fullThrottlePowerRatio('electric', { dryPressurePa: 92_000, temperatureK: 297.5, densityKgPerM3: 0.9922 }) // 0.9
  */
 export function fullThrottlePowerRatio(
   drive: Drive,
-  dryPressurePa: number,
-  temperatureK: number,
+  air: Pick<Air, 'dryPressurePa' | 'temperatureK' | 'densityKgPerM3'>,
 ): number {
-  return drive === 'electric' ? 1 : pistonPowerRatio(dryPressurePa, temperatureK)
+  if (drive === 'electric') return Math.sqrt(densityRatio(air.densityKgPerM3))
+  return pistonPowerRatio(air.dryPressurePa, air.temperatureK)
 }
 
 /**
  * Standard uncertainty of the power ratio.
  *
- *     piston: 0.15·|1 − φ|      electric: |ln σ|/√3
+ *     piston: 0.15·|1 − φ|      electric: φ·|ln σ|/√12
  *
  * Piston: covers the spread of the usual rules, rich running and tuned pipes. Electric: φ = σ^a with
- * a anywhere between 0 (limited in power, as assumed) and 1 (limited in speed); √(mean a²) = 1/√3.
+ * a anywhere between 0 (limited in power) and 1 (limited in speed), rectangular about ½.
  *
  * @param drive kind of drive
  * @param powerRatio φ [1]
@@ -70,6 +77,6 @@ export function powerRatioUncertainty(
   powerRatio: number,
   densityRatio: number,
 ): number {
-  if (drive === 'electric') return Math.abs(Math.log(densityRatio)) / Math.sqrt(3)
+  if (drive === 'electric') return (powerRatio * Math.abs(Math.log(densityRatio))) / Math.sqrt(12)
   return 0.15 * Math.abs(1 - powerRatio)
 }
