@@ -22,6 +22,8 @@ export interface UncertainInput {
   readonly sharedWithinSession: boolean
   /** Parts of the error that reach beyond a session; Σ fraction² ≤ 1. Absent: none does. */
   readonly common?: readonly CommonShare[]
+  /** For Monte Carlo: shape of the error. Absent: normal. */
+  readonly distribution?: 'normal' | 'rectangular'
   /** Lowest and highest value the model accepts. */
   readonly min?: number
   readonly max?: number

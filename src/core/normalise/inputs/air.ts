@@ -115,6 +115,7 @@ function humidityInput({ relativeHumidityPct, uncertainty }: AirConditions, warn
   })
   return {
     ...label,
+    distribution: 'rectangular' as const,
     value: ASSUMED_HUMIDITY_PCT,
     standardUncertainty: DEFAULT_U.assumedHumidityPct,
   }
