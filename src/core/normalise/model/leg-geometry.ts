@@ -1,0 +1,53 @@
+import { angleBetweenDeg, type Velocity } from './ground-vector.ts'
+
+/** Least determinant of three ground velocities over the square of the greatest ground speed [1]. */
+export const LEAST_LEG_DETERMINANT = 0.1
+/** Headings of three of the legs lie further apart than this, each from each [°]. */
+export const LEAST_HEADING_SPREAD_DEG = 60
+
+/**
+ * How far the ground velocities of the legs are from lying on one line: the best three of them.
+ *
+ *     max |(x2 − x1)(y3 − y1) − (x3 − x1)(y2 − y1)| / |g|²max
+ *
+ * @param ground ground velocities [m/s], three or more
+ * @returns determinant [1], 0 on a line; about 2.6 for headings 120° apart in still air; NaN where no
+ *   leg moves
+ * @source normalisation specification 1, section g
+ */
+export function legDeterminant(ground: readonly Velocity[]): number {
+  let greatest = 0
+  for (const { x, y } of ground) greatest = Math.max(greatest, x * x + y * y)
+  let best = 0
+  for (const [a, b, c] of triples(ground)) {
+    const determinant = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y)
+    best = Math.max(best, Math.abs(determinant))
+  }
+  return best / greatest
+}
+
+/**
+ * How far three of the headings lie apart: the smallest of the three angles between them, of the
+ * three legs that are best in this.
+ *
+ * @param headingsDeg directions through the air [°], three or more
+ * @returns angle [°], 0 to 120
+ * @source normalisation specification 1, section g
+ * @example headingSpreadDeg([0, 90, 180, 270]) // 90
+ */
+export function headingSpreadDeg(headingsDeg: readonly number[]): number {
+  let best = 0
+  for (const [a, b, c] of triples(headingsDeg)) {
+    const least = Math.min(angleBetweenDeg(a, b), angleBetweenDeg(b, c), angleBetweenDeg(c, a))
+    best = Math.max(best, least)
+  }
+  return best
+}
+
+function* triples<T>(items: readonly T[]): Generator<readonly [T, T, T]> {
+  for (let i = 0; i < items.length; i++) {
+    for (let j = i + 1; j < items.length; j++) {
+      for (let k = j + 1; k < items.length; k++) yield [items[i]!, items[j]!, items[k]!]
+    }
+  }
+}
