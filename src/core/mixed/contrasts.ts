@@ -154,7 +154,15 @@ function indexWeights(fit: NestedFit, weights: readonly SetupWeight[]): Map<numb
   return sparse
 }
 
-function quadraticForm(a: Float64Array, x: Float64Array): number {
+/**
+ * x'Ax.
+ *
+ * @param a A, n × n, column-major
+ * @param x vector of length n
+ * @returns the form [unit of A × unit of x squared]
+ * @source common practice
+ */
+export function quadraticForm(a: Float64Array, x: Float64Array): number {
   const n = x.length
   let sum = 0
   for (let j = 0; j < n; j++) {
@@ -165,8 +173,22 @@ function quadraticForm(a: Float64Array, x: Float64Array): number {
   return sum
 }
 
-/** ν = 2v² / (g'Ag), kept in [1, MAX]. */
-function satterthwaite(variance: number, gradient: Float64Array, inverse: Float64Array): number {
+/**
+ * Satterthwaite's degrees of freedom of a variance that follows the variance components.
+ *
+ *     ν = 2v² / (g'Ag),  kept in [1, {@link MAX_DEGREES_OF_FREEDOM}]
+ *
+ * @param variance v [unit of y squared]
+ * @param gradient g = dv/dθ, 4 entries [1]
+ * @param inverse A, covariance of the components' estimates, 4 × 4 [unit of y to the fourth]
+ * @returns degrees of freedom; 1 where A is singular
+ * @source F. E. Satterthwaite, Biometrics Bulletin 2, 1946, 110-114 (from memory)
+ */
+export function satterthwaite(
+  variance: number,
+  gradient: Float64Array,
+  inverse: Float64Array,
+): number {
   const spread = quadraticForm(inverse, gradient)
   if (!(spread >= 0)) return 1 // information singular
   if (spread === 0) return MAX_DEGREES_OF_FREEDOM
