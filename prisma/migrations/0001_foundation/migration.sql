@@ -120,12 +120,42 @@ CREATE TABLE "safety_report" (
     "state" TEXT NOT NULL,
     "reason" TEXT NOT NULL,
     "submission_id" UUID,
+    "report_id" UUID,
     "created_at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
     "lifted_at" TIMESTAMPTZ(3),
     "lifted_by_id" UUID,
     "lifted_reason" TEXT,
 
     CONSTRAINT "safety_report_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "report" (
+    "id" UUID NOT NULL DEFAULT gen_random_uuid(),
+    "account_id" UUID NOT NULL,
+    "origin" TEXT NOT NULL,
+    "kind" TEXT NOT NULL,
+    "text" TEXT NOT NULL,
+    "setup_id" UUID,
+    "component_id" UUID,
+    "submission_id" UUID,
+    "created_at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
+    "decided_at" TIMESTAMPTZ(3),
+
+    CONSTRAINT "report_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "audit_event" (
+    "id" BIGSERIAL NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
+    "actor_id" UUID,
+    "action" TEXT NOT NULL,
+    "subject_kind" TEXT NOT NULL,
+    "subject_id" UUID NOT NULL,
+    "detail" JSONB NOT NULL DEFAULT '{}',
+
+    CONSTRAINT "audit_event_pkey" PRIMARY KEY ("id")
 );
 
 -- CreateTable
@@ -237,6 +267,21 @@ CREATE UNIQUE INDEX "setup_powerplant_id_propeller_id_frame_id_key" ON "setup"("
 CREATE INDEX "safety_report_setup_id_idx" ON "safety_report"("setup_id");
 
 -- CreateIndex
+CREATE INDEX "safety_report_report_id_idx" ON "safety_report"("report_id");
+
+-- CreateIndex
+CREATE INDEX "report_account_id_idx" ON "report"("account_id");
+
+-- CreateIndex
+CREATE INDEX "report_setup_id_idx" ON "report"("setup_id");
+
+-- CreateIndex
+CREATE INDEX "audit_event_subject_id_id_idx" ON "audit_event"("subject_id", "id");
+
+-- CreateIndex
+CREATE INDEX "audit_event_actor_id_idx" ON "audit_event"("actor_id");
+
+-- CreateIndex
 CREATE INDEX "submission_account_id_idx" ON "submission"("account_id");
 
 -- CreateIndex
@@ -277,6 +322,15 @@ ALTER TABLE "setup" ADD CONSTRAINT "setup_merged_into_id_fkey" FOREIGN KEY ("mer
 
 -- AddForeignKey
 ALTER TABLE "safety_report" ADD CONSTRAINT "safety_report_setup_id_fkey" FOREIGN KEY ("setup_id") REFERENCES "setup"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "safety_report" ADD CONSTRAINT "safety_report_report_id_fkey" FOREIGN KEY ("report_id") REFERENCES "report"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "report" ADD CONSTRAINT "report_account_id_fkey" FOREIGN KEY ("account_id") REFERENCES "account"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "audit_event" ADD CONSTRAINT "audit_event_actor_id_fkey" FOREIGN KEY ("actor_id") REFERENCES "account"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "submission" ADD CONSTRAINT "submission_account_id_fkey" FOREIGN KEY ("account_id") REFERENCES "account"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
@@ -324,6 +378,16 @@ ALTER TABLE "safety_report" ADD CONSTRAINT "safety_report_state_check"
 ALTER TABLE "safety_report" ADD CONSTRAINT "safety_report_lifted_check"
   CHECK (num_nulls("lifted_at", "lifted_by_id", "lifted_reason") IN (0, 3));
 
+ALTER TABLE "report" ADD CONSTRAINT "report_origin_check" CHECK ("origin" IN ('person', 'measurement'));
+ALTER TABLE "report" ADD CONSTRAINT "report_kind_check" CHECK ("kind" IN ('unsafe', 'wrong'));
+ALTER TABLE "report" ADD CONSTRAINT "report_subject_check"
+  CHECK (num_nonnulls("setup_id", "component_id", "submission_id") > 0);
+-- One account does not say one thing twice while it waits; a submission reports a setup once.
+CREATE UNIQUE INDEX "report_waiting_key" ON "report" ("account_id", "kind", "setup_id", "component_id", "submission_id")
+  NULLS NOT DISTINCT WHERE "origin" = 'person' AND "decided_at" IS NULL;
+CREATE UNIQUE INDEX "report_measurement_key" ON "report" ("submission_id", "setup_id") WHERE "origin" = 'measurement';
+CREATE INDEX "report_waiting_idx" ON "report" ("created_at", "id") WHERE "decided_at" IS NULL;
+
 ALTER TABLE "run_result" ADD CONSTRAINT "run_result_evidence_check"
   CHECK (num_nulls("quantity", "log_value", "own_standard_uncertainty", "shared_standard_uncertainty") IN (0, 4));
 ALTER TABLE "run_result" ADD CONSTRAINT "run_result_uncertainty_check"
@@ -345,3 +409,15 @@ CREATE TRIGGER "run_result_is_immutable" BEFORE UPDATE ON "run_result"
   FOR EACH ROW EXECUTE FUNCTION refuse_update();
 CREATE TRIGGER "fit_is_immutable" BEFORE UPDATE ON "fit"
   FOR EACH ROW EXECUTE FUNCTION refuse_update();
+
+-- What was reported and decided stays on record.
+CREATE TRIGGER "report_is_immutable" BEFORE UPDATE OF "account_id", "origin", "kind", "text", "setup_id", "component_id", "submission_id", "created_at" ON "report"
+  FOR EACH ROW EXECUTE FUNCTION refuse_update();
+CREATE TRIGGER "safety_report_is_immutable" BEFORE UPDATE OF "setup_id", "state", "reason", "submission_id", "report_id", "created_at" ON "safety_report"
+  FOR EACH ROW EXECUTE FUNCTION refuse_update();
+CREATE TRIGGER "safety_report_is_lifted_once" BEFORE UPDATE ON "safety_report"
+  FOR EACH ROW WHEN (OLD."lifted_at" IS NOT NULL) EXECUTE FUNCTION refuse_update();
+CREATE TRIGGER "audit_event_is_append_only" BEFORE UPDATE OR DELETE ON "audit_event"
+  FOR EACH ROW EXECUTE FUNCTION refuse_update();
+CREATE TRIGGER "audit_event_is_never_emptied" BEFORE TRUNCATE ON "audit_event"
+  FOR EACH STATEMENT EXECUTE FUNCTION refuse_update();
