@@ -1,3 +1,4 @@
+import { CAUTIONS, doNotFly } from '../../contract/cautions.ts'
 import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
 import type { Verdict } from '../../core/comparison/verdict.ts'
 
@@ -55,27 +56,14 @@ function signed(value: number): string {
   return `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(digits)}`
 }
 
-const GENERAL = [
-  'These figures compare; they do not clear anything to fly. Local rules, the makers’ instructions and a licensed instructor come first.',
-  'Check propeller clearance under load, not at rest: under thrust the propeller moves towards its cage.',
-]
+const GENERAL = [CAUTIONS.deference, CAUTIONS.underLoad]
 
 const OF_METRIC: Readonly<Record<Metric, readonly string[]>> = {
-  climbRate: [
-    'A full-throttle climb is flown into wind, clear of people and obstacles, with height to turn back in.',
-  ],
-  climbThrust: [
-    'A full-throttle climb is flown into wind, clear of people and obstacles, with height to turn back in.',
-  ],
-  fuelFlow: [
-    'A burn to empty ends with the engine out: only where a landing without power is always in reach.',
-  ],
-  staticThrust: [
-    'For a static pull the frame is tied down and nobody stands in the plane of the propeller or in its blast.',
-  ],
-  soundLevel: [
-    'Noise at full power harms hearing within minutes: wear protection, and keep to the hours and limits of the place.',
-  ],
+  climbRate: [CAUTIONS.fullThrottleClimb],
+  climbThrust: [CAUTIONS.fullThrottleClimb],
+  fuelFlow: [CAUTIONS.burnToEmpty],
+  staticThrust: [CAUTIONS.staticPull],
+  soundLevel: [CAUTIONS.noise],
 }
 
 /** The cautions that go with an answer. */
@@ -84,7 +72,7 @@ export function cautionsFor(
   about: { readonly doNotFly: readonly string[]; readonly interested: readonly string[] },
 ): string[] {
   return [
-    ...about.doNotFly.map((name) => `Do not fly ${name}: it was reported unsafe; see its reports.`),
+    ...about.doNotFly.map(doNotFly),
     ...about.interested.map(
       (name) =>
         `Part of what is known of ${name} comes from people with an interest in selling it.`,
