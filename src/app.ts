@@ -11,6 +11,7 @@ import { catalogueRoutes } from './features/catalogue/routes.ts'
 import { comparisonRoutes } from './features/comparisons/routes.ts'
 import { FitRefresher } from './features/fits/refresher.ts'
 import { fitRoutes } from './features/fits/routes.ts'
+import { methodRoutes } from './features/method/routes.ts'
 import { statusRoutes } from './features/status/routes.ts'
 import { submissionRoutes } from './features/submissions/routes.ts'
 import auth from './http/auth.ts'
@@ -52,6 +53,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(rateLimit, { enabled: options.rateLimit })
   await app.register(auth, { verify: verifyBearer(options.db) })
   await app.register(openapi)
+  await app.register(methodRoutes)
   await app.register(statusRoutes, { db: options.db })
   await app.register(keySetRoutes, { db: options.db })
   await app.register(accountRoutes, { prefix: '/v1', db: options.db })
