@@ -50,7 +50,7 @@ export function resolveConditions(
   const assumed: string[] = ['Dry air at the pressure of the standard atmosphere.']
   const allUpMassKg = massOf(asked, assumed)
   const { elevationM } = asked
-  const temperatureC = asked.temperatureC ?? standardTemperatureC(elevationM, assumed)
+  const temperatureC = temperatureOf(asked, assumed)
   const flown =
     wing === null ? withoutWing(allUpMassKg, assumed) : fromCatalogue(wing, allUpMassKg, assumed)
   const state: FlightState = {
@@ -63,14 +63,38 @@ export function resolveConditions(
   return { state, airDensityKgPerM3: airAt(state).densityKgPerM3, assumed }
 }
 
-function massOf({ allUpMassKg, massClass }: AskedConditions, assumed: string[]): number {
+/**
+ * The all-up mass asked for, that of its class, or the reference mass.
+ *
+ * @param asked mass [kg] or class, or neither
+ * @param assumed gains a sentence where neither was given
+ * @returns all-up mass [kg]
+ * @source chosen by this project (reference state R1)
+ */
+export function massOf(
+  { allUpMassKg, massClass }: Pick<AskedConditions, 'allUpMassKg' | 'massClass'>,
+  assumed: string[],
+): number {
   if (allUpMassKg !== undefined) return allUpMassKg
   if (massClass !== undefined) return MASS_CLASSES[massClass]
   assumed.push(`All-up mass ${REFERENCE.allUpMassKg} kg.`)
   return REFERENCE.allUpMassKg
 }
 
-function standardTemperatureC(elevationM: number, assumed: string[]): number {
+/**
+ * The temperature asked for, or that of the standard atmosphere.
+ *
+ * @param asked temperature [°C], or none; elevation [m], −5000 to 20 000
+ * @param assumed gains a sentence where none was given
+ * @returns air temperature [°C]
+ * @throws {OutOfRangeError} if it has to be that of an elevation outside its range
+ * @source ISO 2533:1975
+ */
+export function temperatureOf(
+  { temperatureC, elevationM }: Pick<AskedConditions, 'temperatureC' | 'elevationM'>,
+  assumed: string[],
+): number {
+  if (temperatureC !== undefined) return temperatureC
   assumed.push('Temperature of the standard atmosphere at that elevation.')
   return standardTemperatureK(elevationM) - KELVIN_OFFSET
 }

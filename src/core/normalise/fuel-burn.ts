@@ -13,7 +13,7 @@ import {
   volumeCorrectionFactor,
 } from './model/fuel-volume.ts'
 import { discAreaM2 } from './model/induced-power.ts'
-import { levelFlowFactor, levelPowerW } from './model/level-power.ts'
+import { levelFlowFactor, levelPowerW, partLoadError } from './model/level-power.ts'
 import { levelTrimSpeedMps } from './model/trim-speed.ts'
 import { answeringNaN, budgetOf, evidenceOf, LOG_EVIDENCE, OUTPUTS, VALUE } from './outcome.ts'
 import { REFERENCE, referenceLevelPowerW } from './reference.ts'
@@ -80,7 +80,10 @@ export function prepareFuelBurn(
   const named = burnInputs(known, submitted)
   const inputs = inOrder(BURN_INPUTS, named)
   const flown = flyBurn(valuesOf(inputs), pressureIsQnh)
-  const partLoad = partLoadError(flown)
+  const partLoad = partLoadError(
+    REFERENCE.allUpMassKg / flown.meanMassKg,
+    densityRatio(flown.air.densityKgPerM3),
+  )
   inputs[X.partLoadFactor] = modelFactor(
     named.partLoadFactor.source,
     partLoad.standardUncertainty,
@@ -174,14 +177,4 @@ function airOfBurn(x: Float64Array, pressureIsQnh: boolean): Air {
     relativeHumidityPct: x[X.relativeHumidityPct]!,
   }
   return airAbove(field, x[X.heightAboveSiteM]!, pressureIsQnh)
-}
-
-/** u(ln ff) = 0.15·|ln(W_ref/W)| + 0.05·|ln(ρ/ρ_ref)|: friction of the engine, which the model leaves out. */
-function partLoadError({ meanMassKg, air }: FlownBurn) {
-  const byMass = 0.15 * Math.log(REFERENCE.allUpMassKg / meanMassKg)
-  const byDensity = 0.05 * Math.log(densityRatio(air.densityKgPerM3))
-  return {
-    standardUncertainty: Math.abs(byMass) + Math.abs(byDensity),
-    correction: byMass + byDensity,
-  }
 }

@@ -50,3 +50,28 @@ export function levelFlowFactor(
 ): number {
   return 1 / (1 + (glideRatio * climbRateMps) / airspeedMps)
 }
+
+/**
+ * What the level-flight model leaves out of the engine at part load, between two states.
+ *
+ *     ln ff is off by up to 0.15·ln(W_ref/W) and 0.05·ln(ρ/ρ_ref)
+ *
+ * Friction takes its share of the fuel whatever the load, so the flow follows the power less than in
+ * proportion.
+ *
+ * @param massRatio reference all-up mass over all-up mass [1], above 0
+ * @param densityRatio air density over that of the reference [1], above 0
+ * @returns standard uncertainty of ln ff [1], and the correction whose sign the error follows [1]
+ * @source normalisation specification 1, section e (Willans line); the factors are editorial
+ */
+export function partLoadError(
+  massRatio: number,
+  densityRatio: number,
+): { readonly standardUncertainty: number; readonly correction: number } {
+  const byMass = 0.15 * Math.log(massRatio)
+  const byDensity = 0.05 * Math.log(densityRatio)
+  return {
+    standardUncertainty: Math.abs(byMass) + Math.abs(byDensity),
+    correction: byMass + byDensity,
+  }
+}
