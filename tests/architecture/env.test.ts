@@ -11,3 +11,12 @@ it('.env.example lists every variable the service reads, and no other', () => {
   const listed = [...text.matchAll(/^#? ?([A-Z][A-Z_]+)=/gm)].map(([, name]) => name)
   expect(listed.sort()).toEqual([...ENVIRONMENT_NAMES].sort())
 })
+
+it('README.md has every variable in its table, and no other', () => {
+  const text = readFileSync(join(ROOT, 'README.md'), 'utf8')
+  const rows = [...text.matchAll(/^\| (`[A-Z_`, ]+`) \|/gm)].map(([, names]) => names!)
+  const listed = rows.flatMap((names) =>
+    [...names.matchAll(/`([A-Z_]+)`/g)].map(([, name]) => name),
+  )
+  expect(listed.sort()).toEqual([...ENVIRONMENT_NAMES].sort())
+})
