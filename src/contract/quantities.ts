@@ -8,6 +8,7 @@ import {
   METRES_PER_FOOT,
   MPS_PER_KMH,
   MPS_PER_KNOT,
+  NEWTONS_PER_KGF,
   PA_PER_HPA,
   PA_PER_INHG,
   PA_PER_MMHG,
@@ -17,15 +18,21 @@ export type Unit =
   | '1'
   | '%'
   | '1/min'
+  | '°/s'
   | 'cm'
   | 'cm³'
+  | 'dB(A)'
   | 'hPa'
   | 'kg'
+  | 'kg·m²'
   | 'kW'
   | 'm'
   | 'm/s'
   | 'm²'
   | 'mm'
+  | 'N/mm'
+  | 'N'
+  | 'min'
   | '°C'
 
 type Conversion = readonly [unit: string, convert: (value: number) => number]
@@ -52,6 +59,16 @@ const MISTAKEN_FOR: Readonly<Partial<Record<Unit, readonly Conversion[]>>> = {
   kg: [
     ['lb', times(KG_PER_LB)],
     ['g', times(0.001)],
+  ],
+  N: [
+    ['kgf', times(NEWTONS_PER_KGF)],
+    ['lbf', times(KG_PER_LB * NEWTONS_PER_KGF)],
+    ['kN', times(1000)],
+  ],
+  'N/mm': [['N/m', times(0.001)]],
+  min: [
+    ['h', times(60)],
+    ['s', times(1 / 60)],
   ],
   kW: [
     ['W', times(0.001)],

@@ -1,11 +1,13 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 
 import { problems } from '../../contract/problems.ts'
+import { safetyCalculatorRoutes } from './safety/routes.ts'
 import { Atmosphere, AtmosphereQuery } from './schema.ts'
 import { atmosphereAt } from './service.ts'
 
 /** Calculators: physics on the values of the request, open to everyone, nothing stored. */
 export const calculatorRoutes: FastifyPluginAsyncZod = async (app) => {
+  await app.register(safetyCalculatorRoutes)
   app.get(
     '/atmosphere',
     {
