@@ -67,6 +67,47 @@ export function evaluateDensely(
   }
 }
 
+/** P = V⁻¹ − V⁻¹X(X'V⁻¹X)⁻¹X'V⁻¹ from V and the columns of X, and Py. */
+export function projectDensely(
+  V: Matrix,
+  X: Matrix,
+  y: readonly number[],
+): { P: Matrix; Py: readonly number[] } {
+  const W = invert(V).inverse
+  const WX = product(W, X)
+  const C = invert(product(transpose(X), WX)).inverse
+  const P = subtract(W, product(WX, product(C, transpose(WX))))
+  return {
+    P,
+    Py: product(
+      P,
+      y.map((value) => [value]),
+    ).map((row) => row[0]!),
+  }
+}
+
+/** V of the nested model at given variances. */
+export function covarianceOfRuns(
+  rows: readonly Observation[],
+  theta: PerComponent<number>,
+  sessionVariance: ReadonlyMap<string, number> = new Map(),
+): Matrix {
+  const same = (a: Observation, b: Observation) => ({
+    pilot: a.pilot === b.pilot,
+    session: a.session === b.session,
+    cell: a.session === b.session && a.setup === b.setup,
+    run: a === b,
+  })
+  return rows.map((a) =>
+    rows.map((b) => {
+      const is = same(a, b)
+      const modelled = COMPONENTS.reduce((sum, c) => sum + (is[c] ? theta[c] : 0), 0)
+      const shared = is.session ? (sessionVariance.get(a.session) ?? 0) : 0
+      return modelled + shared + (is.run ? a.u ** 2 : 0)
+    }),
+  )
+}
+
 function sameAs(rows: readonly Observation[], key: (row: Observation) => string): Matrix {
   return rows.map((a) => rows.map((b) => (key(a) === key(b) ? 1 : 0)))
 }
@@ -88,7 +129,7 @@ function trace(a: Matrix): number {
 }
 
 /** Gauss-Jordan elimination with row exchanges. */
-function invert(a: Matrix): { inverse: Matrix; logDeterminant: number } {
+export function invert(a: Matrix): { inverse: Matrix; logDeterminant: number } {
   const n = a.length
   const rows = a.map((row, i) => [...row, ...row.map((_, j) => (i === j ? 1 : 0))])
   let logDeterminant = 0
