@@ -5,6 +5,7 @@ import { execFileSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import {
   copyFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -15,6 +16,7 @@ import {
 } from 'node:fs'
 import { dirname, extname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { brotliCompressSync } from 'node:zlib'
 import { hydratePostgres } from './hydrate-postgres.mjs'
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url))
@@ -25,13 +27,18 @@ const GENERATED = join(ROOT, 'src/db/generated')
 const STAMP = join(DIST, '.built-from')
 const CLIENT_STAMP = join(GENERATED, '.generated-from')
 
-const sources = listSources()
-const fingerprint = hashOf([
-  'tsconfig.json',
-  'package-lock.json',
-  'prisma/schema.prisma',
-  '.config/build.mjs',
-  ...sources,
+const files = listSources()
+/** The front end has a build of its own. */
+const sources = files.filter((file) => !isOfThePages(file))
+const own = ['tsconfig.json', 'package-lock.json', '.config/build.mjs']
+const fingerprint = hashOf([...own, 'prisma/schema.prisma', '.config/vite.ts', ...files])
+/** The pages run the core and draw the charts, so they are made anew with them. */
+const pagesFingerprint = hashOf([
+  ...own,
+  '.config/vite.ts',
+  ...files.filter(
+    (file) => isOfThePages(file) || /^src[\\/](core|charts|contract)[\\/]/.test(file),
+  ),
 ])
 const isFresh = readOr(STAMP, '') === fingerprint && existsSync(join(GENERATED, 'client.ts'))
 
@@ -41,12 +48,15 @@ if (!process.argv.includes('--if-stale') || !isFresh) {
   await build()
 }
 
-/** The front end (src/web) has a build of its own. */
+function isOfThePages(file) {
+  return /^src[\\/]web[\\/]/.test(file)
+}
+
 function listSources() {
   return readdirSync(join(ROOT, 'src'), { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name).slice(ROOT.length))
-    .filter((file) => !/^src[\\/](web|db[\\/]generated)[\\/]/.test(file))
+    .filter((file) => !/^src[\\/]db[\\/]generated[\\/]/.test(file))
     .sort()
 }
 
@@ -92,12 +102,31 @@ async function build() {
       .filter((file) => file.endsWith('.ts'))
       .map((file) => join('src/db/generated', file))
     for (const file of [...sources, ...generated]) emit(ts, options, file, draft)
+    await buildPages(join(draft, 'web'))
     writeFileSync(join(draft, '.built-from'), fingerprint)
     rmSync(DIST, { recursive: true, force: true })
     renameSync(draft, DIST)
   } finally {
     rmSync(draft, { recursive: true, force: true })
   }
+}
+
+/** The pages and, beside each file worth it, its compressed twin; or those of before, if nothing changed. */
+async function buildPages(target) {
+  const stamp = join(target, '.built-from')
+  if (readOr(join(DIST, 'web', '.built-from'), '') === pagesFingerprint) {
+    cpSync(join(DIST, 'web'), target, { recursive: true })
+    return
+  }
+  const { build: bundle, loadConfigFromFile } = await import('vite')
+  const env = { command: 'build', mode: 'production' }
+  const { config } = await loadConfigFromFile(env, join(ROOT, '.config/vite.ts'))
+  await bundle({ ...config, configFile: false, build: { ...config.build, outDir: target } })
+  for (const name of readdirSync(target, { recursive: true, encoding: 'utf8' })) {
+    if (!/\.(js|css|svg|webmanifest)$/.test(name)) continue
+    writeFileSync(join(target, `${name}.br`), brotliCompressSync(readFileSync(join(target, name))))
+  }
+  writeFileSync(stamp, pagesFingerprint)
 }
 
 function emit(ts, options, file, draft) {

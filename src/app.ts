@@ -19,6 +19,7 @@ import errorHandler from './http/error-handler.ts'
 import headers from './http/headers.ts'
 import openapi from './http/openapi.ts'
 import rateLimit from './http/rate-limit.ts'
+import web from './http/web.ts'
 
 export interface AppOptions {
   readonly db: Database
@@ -53,6 +54,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(rateLimit, { enabled: options.rateLimit })
   await app.register(auth, { verify: verifyBearer(options.db) })
   await app.register(openapi)
+  await app.register(web)
   await app.register(methodRoutes)
   await app.register(statusRoutes, { db: options.db })
   await app.register(keySetRoutes, { db: options.db })

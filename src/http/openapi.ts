@@ -64,7 +64,6 @@ export default fp(
       uiConfig: { docExpansion: 'list', deepLinking: true, tryItOutEnabled: true },
     })
     app.get('/openapi.json', { schema: { hide: true } }, async () => app.swagger())
-    app.get('/', { schema: { hide: true } }, async (_request, reply) => reply.redirect('/docs'))
   },
   { name: 'openapi', dependencies: ['error-handler'] },
 )

@@ -4,6 +4,7 @@ import type { FastifyInstance } from 'fastify'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { buildApp } from '../../src/app.ts'
+import { apiTypes } from '../../src/cli/api-types.ts'
 import { type Database, openDatabase } from '../../src/db/client.ts'
 import { openApiText } from '../../src/http/openapi.ts'
 
@@ -44,6 +45,12 @@ describe('openapi/openapi.json', () => {
   it('is what `npm run openapi` writes now', async () => {
     const committed = await readFile(new URL('../../openapi/openapi.json', import.meta.url), 'utf8')
     expect(committed).toBe(openApiText(app))
+  })
+
+  it('has the types of the pages beside it', async () => {
+    const types = await readFile(new URL('../../src/web/api/types.ts', import.meta.url), 'utf8')
+    const document = await readFile(new URL('../../openapi/openapi.json', import.meta.url), 'utf8')
+    expect(types).toBe(await apiTypes(document))
   })
 
   it('is the same for every instance and setting of the service', async () => {

@@ -1,0 +1,64 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+
+import fastifyStatic from '@fastify/static'
+import fp from 'fastify-plugin'
+
+import { ApiProblem } from '../contract/problems.ts'
+
+/** Paths of pages; which page it is, the page itself finds out. */
+const PAGES = [
+  '/',
+  '/submit',
+  '/compare',
+  '/setups',
+  '/setups/:id',
+  '/components',
+  '/components/:id',
+  '/mine',
+  '/data',
+  '/method',
+  '/sign-in',
+] as const
+
+const YEAR_S = 31_536_000
+
+/** Beside the compiled service; when it runs from its source, where the build puts it. */
+const HOMES = ['../web/', '../../dist/web/'].map((path) =>
+  fileURLToPath(new URL(path, import.meta.url)),
+)
+
+/** The built pages: one document for all of them, and its files, which may be kept for ever. */
+export default fp(
+  async (app) => {
+    const home = HOMES.find((folder) => existsSync(`${folder}assets`))
+    const document = home === undefined ? null : readFileSync(`${home}index.html`, 'utf8')
+    for (const path of PAGES) {
+      app.get(path, { schema: { hide: true } }, async (_request, reply) => {
+        if (document === null) {
+          throw new ApiProblem('not-ready', { detail: 'The pages are not built: npm run build.' })
+        }
+        return reply.type('text/html; charset=utf-8').send(document)
+      })
+    }
+    if (home === undefined) return
+    await app.register(fastifyStatic, {
+      root: home,
+      decorateReply: false,
+      wildcard: false,
+      index: false,
+      etag: false,
+      lastModified: false,
+      cacheControl: false,
+      preCompressed: true,
+      schemaHide: true,
+      globIgnore: ['**/index.html', '**/*.br', '**/*.gz'],
+      setHeaders(response, path) {
+        const isNamedByContent = path.slice(home.length).startsWith('assets/')
+        const policy = isNamedByContent ? `public, max-age=${YEAR_S}, immutable` : 'no-cache'
+        response.header('cache-control', policy)
+      },
+    })
+  },
+  { name: 'web', dependencies: ['error-handler', 'headers'] },
+)

@@ -1,0 +1,3 @@
+import { render } from 'preact'
+
+render(<p>Fairclimb</p>, document.getElementById('app')!)
