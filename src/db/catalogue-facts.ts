@@ -9,7 +9,23 @@ export interface SetupFacts {
   readonly setupId: string
   readonly name: string
   readonly equipment: { readonly drive: Drive; readonly propellerDiameterCm: number }
+  /** Engine speed at the rated power [1/min]. */
+  readonly ratedRpm: number | null
+  /** Engine revolutions per propeller revolution. */
+  readonly reductionRatio: number | null
+  /** Powerplant, propeller and frame. */
+  readonly parts: readonly PricedPart[]
   readonly safety: { readonly state: SafetyState; readonly advisories: readonly string[] }
+}
+
+/** A part of a setup and what it cost, where that is known. */
+export interface PricedPart {
+  readonly id: string
+  readonly price: {
+    readonly amount: number
+    readonly currency: string
+    readonly asOf: string
+  } | null
 }
 
 interface SetupRow {
@@ -17,7 +33,10 @@ interface SetupRow {
   readonly setupId: string
   readonly drive: Drive
   readonly tune: string | null
+  readonly ratedRpm: number | null
+  readonly reductionRatio: number | null
   readonly diameterCm: number
+  readonly parts: readonly PricedPart[]
   readonly engineMaker: string
   readonly engineModel: string
   readonly propellerMaker: string
@@ -29,8 +48,9 @@ interface SetupRow {
 }
 
 /**
- * Facts of setups by the ids asked for; a merged id gives the surviving setup, with the
- * reports on both; a merged part shows as its survivor. Ids that do not exist are missing. Raw SQL: one round trip over five tables, reports folded in.
+ * Facts of setups by the ids asked for; a merged id gives the surviving setup, with the reports on
+ * both; a merged part shows as its survivor. Ids that do not exist are missing. Raw SQL: one round
+ * trip over five tables, parts and reports folded in.
  */
 export async function findSetupFacts(
   db: Database,
@@ -38,10 +58,12 @@ export async function findSetupFacts(
 ): Promise<ReadonlyMap<string, SetupFacts>> {
   const { rows } = await db.pool.query<SetupRow>(
     `SELECT asked.id::text AS "askedId", setup.id::text AS "setupId",
-            engine.drive, engine.tune, propeller.diameter_cm AS "diameterCm",
+            engine.drive, engine.tune, engine.rated_rpm AS "ratedRpm",
+            engine.reduction_ratio AS "reductionRatio", propeller.diameter_cm AS "diameterCm",
             engine.maker AS "engineMaker", engine.model AS "engineModel",
             propeller.maker AS "propellerMaker", propeller.model AS "propellerModel",
             frame.maker AS "frameMaker", frame.model AS "frameModel",
+            json_build_array(${['engine', 'propeller', 'frame'].map(partOf).join(', ')}) AS parts,
             reports."doNotFly", reports.advisories
        FROM setup asked
        JOIN setup ON setup.id = COALESCE(asked.merged_into_id, asked.id)
@@ -62,6 +84,13 @@ export async function findSetupFacts(
   return new Map(rows.map((row) => [row.askedId, toFacts(row)]))
 }
 
+/** A joined component with its price, as JSON; the price is null where any of it is missing. */
+function partOf(alias: string): string {
+  return `json_build_object('id', ${alias}.id, 'price', CASE WHEN ${alias}.price_amount IS NOT NULL
+    THEN json_build_object('amount', ${alias}.price_amount, 'currency', ${alias}.price_currency,
+                           'asOf', ${alias}.price_as_of) END)`
+}
+
 function toFacts(row: SetupRow): SetupFacts {
   const doNotFly = row.doNotFly ?? []
   const advisories = row.advisories ?? []
@@ -77,6 +106,9 @@ function toFacts(row: SetupRow): SetupFacts {
       frame: { maker: row.frameMaker, model: row.frameModel },
     }),
     equipment: { drive: row.drive, propellerDiameterCm: row.diameterCm },
+    ratedRpm: row.ratedRpm,
+    reductionRatio: row.reductionRatio,
+    parts: row.parts,
     safety: {
       state: doNotFly.length > 0 ? 'doNotFly' : advisories.length > 0 ? 'advisory' : 'none',
       advisories: [...doNotFly, ...advisories],

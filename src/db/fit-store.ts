@@ -2,6 +2,7 @@ import { ApiProblem } from '../contract/problems.ts'
 import type { FitView } from '../core/comparison/fit-view.ts'
 import type { Quantity } from '../core/comparison/metric.ts'
 import { restoreFit, type StoredFitHeader, viewOf } from '../core/comparison/stored-fit.ts'
+import { nextSessionSpread, type Spread } from '../core/mixed/next-session.ts'
 import type { Database } from './client.ts'
 
 /** A fit ready to be asked. */
@@ -9,6 +10,8 @@ export interface LoadedFit {
   readonly id: string
   readonly quantity: Quantity
   readonly view: FitView
+  /** Spread of a further session, by a pilot not seen before; asked only of setups with evidence. */
+  nextSession(setup: string): Spread
   /** Setups with evidence. */
   readonly setupIds: readonly string[]
   /** Sessions by people with an interest, by setup. */
@@ -16,7 +19,7 @@ export interface LoadedFit {
 }
 
 /** Fits kept unpacked: each is immutable, and nearly all questions go to the newest few. */
-const KEPT = 8
+const KEPT = 16
 
 /** Loads fits and keeps the last few unpacked. */
 export class FitStore {
@@ -35,16 +38,23 @@ export class FitStore {
   async load(quantity: Quantity, fitId: string | undefined): Promise<LoadedFit> {
     const id = fitId ?? (await findCurrentFitId(this.#db, quantity))
     if (id === null) throw new ApiProblem('not-ready', { detail: 'The first fit is not done yet.' })
-    const kept = this.#kept.get(id)
-    if (kept !== undefined && kept.quantity === quantity) return kept
-    const stored = await findFit(this.#db, id)
-    if (stored === null || stored.quantity !== quantity) {
+    const loaded = await this.find(id)
+    if (loaded === null || loaded.quantity !== quantity) {
       throw new ApiProblem('not-found', { detail: `There is no fit ${id} of ${quantity}.` })
     }
-    return this.#keep(stored, quantity)
+    return loaded
   }
 
-  #keep(stored: StoredFit, quantity: Quantity): LoadedFit {
+  /** The fit with that id, of whatever quantity, or null. */
+  async find(id: string): Promise<LoadedFit | null> {
+    const kept = this.#kept.get(id)
+    if (kept !== undefined) return kept
+    const stored = await findFit(this.#db, id)
+    return stored === null ? null : this.#keep(stored)
+  }
+
+  #keep(stored: StoredFit): LoadedFit {
+    const quantity = stored.quantity as Quantity
     const loaded = { id: stored.id, quantity, ...unpack(stored) }
     this.#kept.set(stored.id, loaded)
     const oldest = this.#kept.keys().next().value
@@ -60,8 +70,13 @@ function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantit
     numbers: new Float64Array(bytes.buffer),
   })
   const setupIds = whole.fit.setups
+  const view = viewOf(whole)
   return {
-    view: viewOf(whole),
+    view,
+    nextSession(setup) {
+      const { standardError } = view.contrast([{ setup, weight: 1 }])
+      return nextSessionSpread(whole.fit, setup, standardError)
+    },
     setupIds,
     interestedSessions: new Map(setupIds.map((id, k) => [id, whole.interestedSessions[k]!])),
   }
