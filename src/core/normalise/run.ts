@@ -1,19 +1,16 @@
-import { normaliseClimb, type PreparedClimb, prepareClimb } from './climb.ts'
-import { normaliseFuelBurn, type PreparedBurn, prepareFuelBurn } from './fuel-burn.ts'
+import { normaliseClimb } from './climb.ts'
+import { normaliseEnergyUse } from './energy-use.ts'
+import { normaliseFuelBurn } from './fuel-burn.ts'
 import { knownAir } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { knownWing } from './inputs/wing.ts'
-import type {
-  ClimbRun,
-  Equipment,
-  FlightSession,
-  FlownEntry,
-  FuelBurnRun,
-  Run,
-  RunInput,
-  RunOutcome,
-  Warning,
-} from './types.ts'
+import { normaliseLevelSpeed } from './level-speed.ts'
+import { type PreparedRun, prepareRun } from './prepare.ts'
+import { assumptionsOf, type RunContext } from './run-warnings.ts'
+import { normaliseSink } from './sink.ts'
+import { normaliseSoundLevel } from './sound-level.ts'
+import { normaliseStaticPull } from './static-pull.ts'
+import type { FlightSession, RunInput, RunOutcome } from './types.ts'
 
 /**
  * Fills the gaps of a session for one all-up mass.
@@ -29,31 +26,8 @@ export function knownSession(session: FlightSession, allUpMassKg: number): Known
     air: knownAir(session),
     wing: knownWing(session.wing, allUpMassKg),
     airMotion: session.conditions.airMotion,
+    windMps: session.conditions.windMps,
   }
-}
-
-/** A run worked out, by its kind. */
-export type PreparedRun =
-  | { readonly kind: 'climb'; readonly run: ClimbRun; readonly climb: PreparedClimb }
-  | { readonly kind: 'fuelBurn'; readonly run: FuelBurnRun; readonly burn: PreparedBurn }
-
-/**
- * Works out what happened in a run, short of its uncertainty.
- *
- * @param known the session with its gaps filled
- * @param submitted entry, run and equipment as submitted
- * @returns the run, worked out
- * @throws {OutOfRangeError} if the readings lie outside the physics
- * @source normalisation specification 1
- */
-export function prepareRun(
-  known: KnownSession,
-  submitted: { readonly entry: FlownEntry; readonly run: Run; readonly equipment: Equipment },
-): PreparedRun {
-  const { entry, run, equipment } = submitted
-  return run.kind === 'climb'
-    ? { kind: 'climb', run, climb: prepareClimb(known, { entry, run, equipment }) }
-    : { kind: 'fuelBurn', run, burn: prepareFuelBurn(known, { entry, run, equipment }) }
 }
 
 /**
@@ -83,51 +57,29 @@ export function normaliseRun(input: RunInput): RunOutcome {
  * @source normalisation specification 1
  */
 export function normalisePrepared(prepared: PreparedRun, context: RunContext): RunOutcome {
-  const { known } = context
-  const result =
-    prepared.kind === 'climb' ? normaliseClimb(prepared.climb) : normaliseFuelBurn(prepared.burn)
+  const { derived, run } = prepared
   return {
-    ...result,
-    warnings: [
-      ...known.air.warnings,
-      ...known.wing.warnings,
-      ...runWarnings(prepared.run, context),
-    ],
+    ...resultOf(prepared),
+    ...(derived === undefined ? {} : { derived }),
+    warnings: assumptionsOf(run, context),
   }
 }
 
-/** What a run needs to know beside itself. */
-export interface RunContext {
-  readonly known: KnownSession
-  readonly equipment: Equipment
-  readonly at: { readonly entryIndex: number; readonly runIndex: number }
-}
-
-/** What had to be assumed for this run in particular. */
-function runWarnings(run: Run, { equipment, at }: RunContext): Warning[] {
-  const pointer = `/entries/${at.entryIndex}/runs/${at.runIndex}`
-  const warnings: Warning[] = []
-  if (run.kind === 'climb' && run.heightSource === 'unknown') {
-    warnings.push({
-      pointer: `${pointer}/heightSource`,
-      code: 'heightSourceUnknown',
-      detail: 'How the height was read is not known: half of the barometric correction is applied.',
-    })
+function resultOf(prepared: PreparedRun): Pick<RunOutcome, 'normalized' | 'evidence'> {
+  switch (prepared.kind) {
+    case 'climb':
+      return normaliseClimb(prepared.climb)
+    case 'fuelBurn':
+      return normaliseFuelBurn(prepared.burn)
+    case 'energyUse':
+      return normaliseEnergyUse(prepared.energy)
+    case 'staticPull':
+      return normaliseStaticPull(prepared.pull)
+    case 'soundLevel':
+      return normaliseSoundLevel(prepared.sound)
+    case 'sink':
+      return normaliseSink(prepared.sink)
+    case 'levelSpeed':
+      return normaliseLevelSpeed(prepared.speed)
   }
-  if (run.kind === 'climb' && equipment.drive === 'electric') {
-    warnings.push({
-      pointer,
-      code: 'electricPowerAssumed',
-      detail:
-        'How electric power follows the air is not known: halfway between limited in power and limited in speed is taken. Compare electric runs only at equal charge of the battery.',
-    })
-  }
-  if (run.kind === 'fuelBurn' && run.fuelTemperatureC === undefined) {
-    warnings.push({
-      pointer: `${pointer}/fuelTemperatureC`,
-      code: 'fuelTemperatureAssumed',
-      detail: 'No fuel temperature given: that of the air is assumed.',
-    })
-  }
-  return warnings
 }

@@ -74,6 +74,10 @@ export interface FlownEntry {
 export interface Equipment {
   readonly drive: Drive
   readonly propellerDiameterCm: number
+  /** Engine speed over propeller speed [1]; absent: nothing is worked out from an engine speed. */
+  readonly reductionRatio?: number | undefined
+  /** Rated shaft power [kW]; absent: no figure of merit is worked out. */
+  readonly ratedPowerKw?: number | undefined
 }
 
 export interface ClimbRun {
@@ -84,8 +88,44 @@ export interface ClimbRun {
   readonly heightSource: HeightSource
   readonly startHeightAboveSiteM: number
   readonly rpm?: number | undefined
+  /** Electric drives only: voltage of the battery before and after [V]. */
+  readonly batteryStartV?: number | undefined
+  readonly batteryEndV?: number | undefined
   readonly uncertainty?: Stated
 }
+
+/** A glide at trim with the engine off. */
+export interface SinkRun {
+  readonly kind: 'sink'
+  /** Height lost, as the source showed it [m]. */
+  readonly heightLossM: number
+  readonly durationS: number
+  readonly heightSource: HeightSource
+  readonly startHeightAboveSiteM: number
+  readonly uncertainty?: Stated
+}
+
+/** One leg of level flight at constant heading and airspeed. */
+export interface MeasuredLeg {
+  /** Direction of the motion over the ground, clockwise from north [°]. */
+  readonly trackDeg: number
+  readonly groundSpeedMps: number
+  readonly uncertainty?: Stated
+}
+
+/** Level flight on three or more headings. */
+export interface LevelSpeedRun {
+  readonly kind: 'levelSpeed'
+  readonly legs: readonly MeasuredLeg[]
+  /** Absent: assumed, with a wide uncertainty. */
+  readonly heightAboveSiteM?: number | undefined
+  /** False: flown faster or slower than trim, so that it says nothing of the trim speed. Absent: true. */
+  readonly atTrim?: boolean | undefined
+  readonly uncertainty?: Stated
+}
+
+/** How the fuel was measured: burned to the end out of a measured filling, or refilled to a mark. */
+export type FuelMethod = 'measuredTank' | 'refill'
 
 export interface FuelBurnRun {
   readonly kind: 'fuelBurn'
@@ -97,10 +137,71 @@ export interface FuelBurnRun {
   readonly heightChangeM: number
   readonly rpm?: number | undefined
   readonly fuelTemperatureC?: number | undefined
+  /** Absent: a measured filling burned to the end. */
+  readonly method?: FuelMethod | undefined
   readonly uncertainty?: Stated
 }
 
-export type Run = ClimbRun | FuelBurnRun
+/** Level flight of an electric drive. */
+export interface EnergyUseRun {
+  readonly kind: 'energyUse'
+  /** Energy out of the battery [Wh]. */
+  readonly energyWh: number
+  readonly durationS: number
+  readonly heightAboveSiteM: number
+  /** Height at the end less height at the start [m]. */
+  readonly heightChangeM: number
+  readonly batteryStartV: number
+  readonly batteryEndV: number
+  readonly rpm?: number | undefined
+  readonly uncertainty?: Stated
+}
+
+/** Full throttle against a load cell on the ground. */
+export interface StaticPullRun {
+  readonly kind: 'staticPull'
+  /** Pull in the line [N]. */
+  readonly thrustN: number
+  readonly rpm?: number | undefined
+  /** Wind along the propeller axis from ahead [m/s]; absent: calm, ±1 m/s. */
+  readonly headwindMps?: number | undefined
+  /** Angle between line and propeller axis [°]; absent: 0. */
+  readonly lineAngleDeg?: number | undefined
+  /** Electric drives only: voltage of the battery before and after [V]. */
+  readonly batteryStartV?: number | undefined
+  readonly batteryEndV?: number | undefined
+  readonly uncertainty?: Stated
+}
+
+/** What read the sound level; absent: a phone. */
+export type SoundInstrument = 'class2' | 'phone'
+
+export interface SoundLevelRun {
+  readonly kind: 'soundLevel'
+  /** A-weighted level with engine and background [dB]. */
+  readonly levelDbA: number
+  /** A-weighted level of the background alone [dB]. */
+  readonly backgroundDbA?: number | undefined
+  readonly position: SoundPosition
+  /** From the propeller hub; required at a distance, absent at the ear [m]. */
+  readonly distanceM?: number | undefined
+  /** Seen from the hub, 0 straight ahead of the pilot, clockwise from above [°]. */
+  readonly directionDeg?: number | undefined
+  readonly surface?: 'grass' | 'soil' | 'hard' | 'sand' | 'snow' | undefined
+  readonly power: SoundPower
+  readonly instrument?: SoundInstrument | undefined
+  readonly rpm?: number | undefined
+  readonly uncertainty?: Stated
+}
+
+export type Run =
+  | ClimbRun
+  | FuelBurnRun
+  | EnergyUseRun
+  | StaticPullRun
+  | SoundLevelRun
+  | SinkRun
+  | LevelSpeedRun
 
 /** One line of the budget of {@link Normalized.value}. */
 export interface BudgetLine {
@@ -116,7 +217,14 @@ export interface BudgetLine {
 
 /** A run brought to the reference state, with its uncertainty (k = 1) and where that comes from. */
 export interface Normalized {
-  readonly metric: 'climbRate' | 'fuelFlow' | 'staticThrust' | 'soundLevel' | 'electricPower'
+  readonly metric:
+    | 'climbRate'
+    | 'fuelFlow'
+    | 'staticThrust'
+    | 'soundLevel'
+    | 'electricPower'
+    | 'sinkRate'
+    | 'levelSpeed'
   readonly value: number
   readonly unit: 'm/s' | 'L/h' | 'N' | 'dB' | 'W'
   readonly standardUncertainty: number
@@ -137,6 +245,18 @@ export interface Normalized {
   readonly distanceM?: number
   /** Sound level only: what the engine gave. */
   readonly power?: SoundPower
+  /** Sink only: glide ratio of the whole system as flown [1]. */
+  readonly glideRatio?: number
+  /** Sink only: of `glideRatio` [1], k = 1. */
+  readonly glideRatioStandardUncertainty?: number
+  /** Level speed only: as flown [m/s]. */
+  readonly trueAirspeedMps?: number
+  /** Level speed only: at the height of the run [m/s]. */
+  readonly windMps?: number
+  /** Level speed only: where the wind comes from, clockwise from north [°]. */
+  readonly windFromDeg?: number
+  /** Level speed only: whether it stands for the trim speed. */
+  readonly atTrim?: boolean
 }
 
 /** What the statistical fit uses: natural logarithm of the wing-free figure at the reference state. */
@@ -174,13 +294,13 @@ export interface Warning {
   readonly detail: string
 }
 
-/** What a run shows beside its result, from its engine speed; only what could be worked out. */
+/** What follows from engine speed and rated power; only what could be worked out. */
 export interface Derived {
-  readonly propellerRpm: number
+  readonly propellerRpm?: number
   /** Speed of the tips in the plane of the propeller [m/s]. */
-  readonly tipSpeedMps: number
+  readonly tipSpeedMps?: number
   /** Mach number of the tips on their helix [1]. */
-  readonly helicalTipMach: number
+  readonly helicalTipMach?: number
   /** Thrust coefficient T/(ρ·n²·D⁴) [1]. */
   readonly thrustCoefficient?: number
   /** Static pull only: ideal power over rated power in this air [1]. */

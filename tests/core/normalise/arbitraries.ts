@@ -2,10 +2,14 @@ import fc from 'fast-check'
 
 import type {
   ClimbRun,
+  EnergyUseRun,
   Equipment,
   FlightSession,
   FlownEntry,
   FuelBurnRun,
+  Run,
+  SoundLevelRun,
+  StaticPullRun,
   SubmittedEntry,
 } from '../../../src/core/normalise/types.ts'
 import { DERIVED_LIMITS, FIELD_LIMITS, type Limit } from '../../../src/core/plausibility/limits.ts'
@@ -17,6 +21,9 @@ export function within({ hard }: Limit): fc.Arbitrary<number> {
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined })
+/** Seldom, because what follows from it is mostly refused. */
+const seldom = <T>(arbitrary: fc.Arbitrary<T>) =>
+  fc.oneof({ arbitrary, weight: 1 }, { arbitrary: fc.constant(undefined), weight: 4 })
 const limits = FIELD_LIMITS
 
 export const hardSession: fc.Arbitrary<FlightSession> = fc.record({
@@ -48,6 +55,8 @@ export const hardSession: fc.Arbitrary<FlightSession> = fc.record({
 const equipment: fc.Arbitrary<Equipment> = fc.record({
   drive: fc.constantFrom('twoStroke' as const, 'fourStroke' as const, 'electric' as const),
   propellerDiameterCm: within(limits.propellerDiameterCm),
+  reductionRatio: seldom(within(limits.reductionRatio)),
+  ratedPowerKw: seldom(within(limits.ratedPowerKw)),
 })
 
 const heightSource = fc.constantFrom(
@@ -63,6 +72,7 @@ const hardClimb: fc.Arbitrary<ClimbRun> = fc.record({
   durationS: within(limits.climbDurationS),
   heightSource,
   startHeightAboveSiteM: within(limits.startHeightAboveSiteM),
+  rpm: maybe(within(limits.rpm)),
 })
 
 const hardBurn: fc.Arbitrary<FuelBurnRun> = fc.record({
@@ -72,7 +82,41 @@ const hardBurn: fc.Arbitrary<FuelBurnRun> = fc.record({
   heightAboveSiteM: within(limits.heightAboveSiteM),
   heightChangeM: within(limits.heightChangeM),
   fuelTemperatureC: maybe(within(limits.fuelTemperatureC)),
+  rpm: maybe(within(limits.rpm)),
+  method: maybe(fc.constantFrom('measuredTank' as const, 'refill' as const)),
 })
+
+const hardEnergy: fc.Arbitrary<EnergyUseRun> = fc.record({
+  kind: fc.constant('energyUse' as const),
+  energyWh: within(limits.energyWh),
+  durationS: within(limits.energyDurationS),
+  heightAboveSiteM: within(limits.heightAboveSiteM),
+  heightChangeM: within(limits.heightChangeM),
+  batteryStartV: within(limits.batteryV),
+  batteryEndV: within(limits.batteryV),
+  rpm: maybe(within(limits.rpm)),
+})
+
+const hardPull: fc.Arbitrary<StaticPullRun> = fc.record({
+  kind: fc.constant('staticPull' as const),
+  thrustN: within(limits.thrustN),
+  rpm: maybe(within(limits.rpm)),
+  headwindMps: maybe(within(limits.headwindMps)),
+  lineAngleDeg: maybe(within(limits.lineAngleDeg)),
+})
+
+const hardSound: fc.Arbitrary<SoundLevelRun> = fc
+  .record({
+    kind: fc.constant('soundLevel' as const),
+    levelDbA: within(limits.levelDbA),
+    backgroundDbA: maybe(within(limits.backgroundDbA)),
+    position: fc.constantFrom('pilotEar' as const, 'distance' as const),
+    distanceM: within(limits.soundDistanceM),
+    power: fc.constantFrom('full' as const, 'level' as const),
+    instrument: maybe(fc.constantFrom('class2' as const, 'phone' as const)),
+    rpm: maybe(within(limits.rpm)),
+  })
+  .map((run) => (run.position === 'distance' ? run : { ...run, distanceM: undefined }))
 
 export const hardEntry: fc.Arbitrary<SubmittedEntry> = fc.record({
   entry: fc.record({
@@ -80,8 +124,24 @@ export const hardEntry: fc.Arbitrary<SubmittedEntry> = fc.record({
     massSource: maybe(fc.constantFrom('weighed' as const, 'estimated' as const)),
   }),
   equipment,
-  runs: fc.array(fc.oneof(hardClimb, hardBurn), { maxLength: 3 }),
+  runs: fc.array(fc.oneof(hardClimb, hardBurn, hardEnergy, hardPull, hardSound), { maxLength: 3 }),
 })
+
+/** The run with its length or its use at a rate that may occur. */
+function atRates(run: Run, rates: { readonly climbRate: number; readonly flow: number }): Run {
+  const { climbRate, flow } = rates
+  if (run.kind === 'climb') {
+    return { ...run, durationS: clamp(run.heightGainM / climbRate, limits.climbDurationS) }
+  }
+  if (run.kind === 'fuelBurn') {
+    return { ...run, volumeMl: clamp((flow * run.durationS) / 3.6, limits.volumeMl) }
+  }
+  if (run.kind === 'energyUse') {
+    // About 1.3 kW for each litre per hour.
+    return { ...run, energyWh: clamp((1300 * flow * run.durationS) / 3600, limits.energyWh) }
+  }
+  return run
+}
 
 const clamp = (value: number, { hard }: Limit) => Math.min(hard.max, Math.max(hard.min, value))
 
@@ -104,11 +164,10 @@ export const hardFlight: fc.Arbitrary<{
   .map(({ session, entry, beside, loading, climbRate, flow }) => {
     const allUpMassKg = clamp(session.pilot.massKg + beside, limits.allUpMassKg)
     const { stationPressureHPa: _, ...conditions } = session.conditions
-    const runs = entry.runs.map((run) =>
-      run.kind === 'climb'
-        ? { ...run, durationS: clamp(run.heightGainM / climbRate, limits.climbDurationS) }
-        : { ...run, volumeMl: clamp((flow * run.durationS) / 3.6, limits.volumeMl) },
-    )
+    const electric = entry.equipment.drive === 'electric'
+    const runs = entry.runs
+      .filter((run) => run.kind !== (electric ? 'fuelBurn' : 'energyUse'))
+      .map((run) => atRates(run, { climbRate, flow }))
     const flatAreaM2 = clamp(allUpMassKg / loading, limits.flatAreaM2)
     return {
       session: { ...session, conditions, wing: { ...session.wing, flatAreaM2 } },

@@ -1,4 +1,4 @@
-import type { AirMotion, FlownEntry, GlideSource, HeightSource } from '../types.ts'
+import type { AirMotion, FlownEntry, GlideSource, HeightSource, SoundInstrument } from '../types.ts'
 
 /**
  * Default standard uncertainties (k = 1), used where the pilot states none.
@@ -38,10 +38,20 @@ export const DEFAULT_U = {
   trimSpeedRatio: 0.04,
   /** Trim speed of the reference wing in place of the pilot's own [1]. */
   assumedTrimSpeedRatio: 0.1,
+  /** Ground velocity of a satellite receiver, along the track and across it [m/s]. */
+  groundSpeedMps: 0.15,
+  /** Wind that changes between three legs well spread, as it acts on the airspeed [m/s]. */
+  windChangeMps: 0.3,
   propellerDiameterM: 0.005,
   /** Thrust from climb: inclination of the thrust, change of trim, slipstream on the pilot [1]. */
   thrustModelRatio: 0.025,
   volumeRatio: 0.01,
+  /** Refilling to a mark at a pump [mL]. */
+  refillMl: 20,
+  /** Meter of a battery [1]: ours. */
+  energyRatio: 0.02,
+  /** Start and end of an energy reading [s]: ours. */
+  energyReadingS: 1,
   fuelTemperatureC: 5,
   /** Expansion coefficient of fuels that are not plain gasoline of 745 kg/m³ [1]. */
   fuelExpansionRatio: 0.05,
@@ -49,6 +59,20 @@ export const DEFAULT_U = {
   heightChangeM: 3,
   /** Speed and bank held by hand over a burn, as a fraction of the flow [1]. */
   levelFlyingRatio: 0.02,
+  /** Load cell: this, or the ratio below, whichever is more [N]. */
+  loadCellN: 3,
+  loadCellRatio: 0.005,
+  lineAngleDeg: 3,
+  /** Headwind at a static pull [m/s]. */
+  headwindMps: 1,
+  /** Where exactly the microphone is, and what stands around it [dB]. */
+  soundSiteDb: 1,
+  /** Background level, which comes and goes [dB]: ours. */
+  backgroundDb: 1,
+  /** Distance of a microphone [1]: ours. */
+  soundDistanceRatio: 0.05,
+  /** Ground, air and wind between two distances, as a fraction of the spreading [1]: ours. */
+  spreadingRatio: 0.1,
 } as const
 
 /** Standard uncertainty of an all-up mass [kg]. */
@@ -56,6 +80,9 @@ export const MASS_U_KG: Readonly<Record<NonNullable<FlownEntry['massSource']>, n
   weighed: 2,
   estimated: 5,
 }
+
+/** Standard uncertainty of a sound-level reading [dB]. */
+export const SOUND_U_DB: Readonly<Record<SoundInstrument, number>> = { class2: 1, phone: 3 }
 
 /** Standard uncertainty of a system glide ratio over the ratio [1]. */
 export const GLIDE_U_RATIO: Readonly<Record<GlideSource | 'assumed', number>> = {
@@ -81,6 +108,9 @@ export const AIR_MOTION_U_MPS: Readonly<Record<AirMotion, number>> = {
 export const AIR_MOTION_FLOOR_MPS = 0.05
 /** A burn lasts longer than a climb, so its mean vertical air motion is smaller [1]. */
 export const BURN_AIR_MOTION_FACTOR = 0.5
+
+/** Height of a level speed run where none is given, and its standard uncertainty [m]: ours. */
+export const ASSUMED_LEVEL_HEIGHT = { valueM: 150, u: 100 } as const
 
 /** Fraction of the barometric correction that is applied, and the standard uncertainty of that fraction. */
 export const BAROMETRIC_SHARE: Readonly<Record<HeightSource, { value: number; u: number }>> = {

@@ -7,4 +7,6 @@ export interface KnownSession {
   readonly air: KnownAir
   readonly wing: KnownWing
   readonly airMotion: AirMotion
+  /** Wind at the field, where it was given [m/s]. */
+  readonly windMps: number | undefined
 }

@@ -1,0 +1,136 @@
+import { G0 } from '../atmosphere/constants.ts'
+import { densityRatio } from '../atmosphere/density.ts'
+import { OutOfRangeError } from '../errors.ts'
+import type { UncertainInput } from '../uncertainty/propagate.ts'
+import { airAbove } from './inputs/air.ts'
+import { linkedValue, type WingLinks } from './inputs/linked.ts'
+import { byCorrection, modelFactor } from './inputs/run.ts'
+import { L } from './level-inputs.ts'
+import type { Air } from './model/air.ts'
+import { discAreaM2 } from './model/induced-power.ts'
+import { levelFlowFactor, levelPowerW } from './model/level-power.ts'
+import { levelTrimSpeedMps } from './model/trim-speed.ts'
+import { REFERENCE, referenceLevelPowerW } from './reference.ts'
+
+/** What happened in a level flight, worked out from the readings. */
+export interface FlownLevel {
+  readonly air: Air
+  /** Mean all-up mass [kg]. */
+  readonly meanMassKg: number
+  readonly airspeedMps: number
+  readonly thrustN: number
+  /** Factor for height not held [1]. */
+  readonly levelFactor: number
+  /** Induced power of level flight in this air [W]. */
+  readonly levelPowerW: number
+  /** Factor that takes what was used to level flight at the reference state [1], above 0. */
+  readonly toReference: number
+}
+
+/** What the model of a level flight knows beside its inputs. */
+export interface LevelContext {
+  readonly pressureIsQnh: boolean
+  readonly wing: WingLinks
+}
+
+/** Positions of the inputs that the air of the flight follows from. */
+export const LEVEL_AIR_POSITIONS = [
+  L.elevationM,
+  L.temperatureC,
+  L.lapseKPerM,
+  L.pressureHPa,
+  L.relativeHumidityPct,
+  L.heightAboveSiteM,
+] as const
+
+/**
+ * From readings to the factor that takes what was used to the reference state.
+ *
+ *     1/(1 + G·Vc/V) · [T(V + v)]_ref/[T(V + v)]
+ *
+ * @param x values of the level inputs, in their order
+ * @param meanMassKg mean all-up mass of the flight [kg]
+ * @param given whether the pressure is a QNH, what the wing's figures follow; the air, where it is
+ *   known already
+ * @returns the flight, worked out
+ * @throws {OutOfRangeError} if the readings lie outside the physics
+ * @source normalisation specification 1, section e
+ */
+export function flyLevel(
+  x: Float64Array,
+  meanMassKg: number,
+  given: LevelContext & { readonly knownAir?: Air | undefined },
+): FlownLevel {
+  const air = given.knownAir ?? airOfLevel(x, given.pressureIsQnh)
+  const glideRatio = linkedValue(x, given.wing.glide)
+  const trim = { speedMps: linkedValue(x, given.wing.trim), atAllUpMassKg: x[L.trimMassKg]! }
+  const airspeedMps = levelTrimSpeedMps(trim, meanMassKg, air.densityKgPerM3)
+  const climbRateMps = x[L.heightChangeM]! / x[L.durationS]! - x[L.ownAirMps]! - x[L.sessionAirMps]!
+  const levelFactor = levelFlowFactor(climbRateMps, glideRatio, airspeedMps)
+  const area = discAreaM2(x[L.diameterM]!)
+  const power = levelPowerW({
+    allUpMassKg: meanMassKg,
+    glideRatio,
+    airspeedMps,
+    densityKgPerM3: air.densityKgPerM3,
+    discAreaM2: area,
+  })
+  const factors = x[L.levelFlyingFactor]! * x[L.partLoadFactor]! * levelFactor
+  const toReference = (factors * referenceLevelPowerW(area)) / power
+  if (!(toReference > 0)) {
+    // The wing sank at least as fast as it glides: such a run says nothing of level flight.
+    throw new OutOfRangeError('levelFactor', levelFactor, 0, Number.POSITIVE_INFINITY)
+  }
+  return {
+    air,
+    meanMassKg,
+    airspeedMps,
+    thrustN: (meanMassKg * G0) / glideRatio,
+    levelFactor,
+    levelPowerW: power,
+    toReference,
+  }
+}
+
+/** The air at the height of the flight. */
+function airOfLevel(x: Float64Array, pressureIsQnh: boolean): Air {
+  const field = {
+    elevationM: x[L.elevationM]!,
+    temperatureC: x[L.temperatureC]!,
+    lapseKPerM: x[L.lapseKPerM]!,
+    pressureHPa: x[L.pressureHPa]!,
+    relativeHumidityPct: x[L.relativeHumidityPct]!,
+  }
+  return airAbove(field, x[L.heightAboveSiteM]!, pressureIsQnh)
+}
+
+/** Weights of the mass and the density in the error of the drive away from the reference [1]. */
+export interface PartLoadWeights {
+  readonly mass: number
+  readonly density: number
+}
+
+/**
+ * The error of a drive that does not work at the same efficiency at every load.
+ *
+ *     u(ln) = w_m·|ln(W_ref/W)| + w_ρ·|ln(ρ/ρ_ref)|
+ *
+ * @param source what varies
+ * @param flown the flight, worked out
+ * @param weights w_m and w_ρ [1]
+ * @returns a factor of 1 with that standard uncertainty, and with the sign of the correction
+ * @source normalisation specification 1, section e
+ */
+export function partLoadInput(
+  source: string,
+  { meanMassKg, air }: FlownLevel,
+  weights: PartLoadWeights,
+): UncertainInput {
+  const byMass = weights.mass * Math.log(REFERENCE.allUpMassKg / meanMassKg)
+  const byDensity = weights.density * Math.log(densityRatio(air.densityKgPerM3))
+  return modelFactor(
+    source,
+    Math.abs(byMass) + Math.abs(byDensity),
+    byCorrection(byMass + byDensity),
+  )
+}
