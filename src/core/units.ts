@@ -14,6 +14,10 @@ export const MPS_PER_FPM = METRES_PER_FOOT / 60
 export const KG_PER_LB = 0.45359237
 /** Newtons in one kilogram-force. Source: standard acceleration of free fall, CGPM 1901. */
 export const NEWTONS_PER_KGF = 9.80665
+/** Newtons in one pound-force. */
+export const NEWTONS_PER_LBF = KG_PER_LB * NEWTONS_PER_KGF
+/** Kilowatts in one mechanical horsepower of 550 ft·lbf/s. Source: NIST SP 811 (from memory). */
+export const KW_PER_HORSEPOWER = (550 * METRES_PER_FOOT * NEWTONS_PER_LBF) / 1000
 /** Pascals in one hectopascal, which is one millibar. */
 export const PA_PER_HPA = 100
 /** Pascals in one conventional millimetre of mercury: 13 595.1 kg/m³ × 9.80665 m/s² × 1 mm. */

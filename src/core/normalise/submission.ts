@@ -1,3 +1,4 @@
+import { heightSourceWarnings } from '../plausibility/cross-checks.ts'
 import { inspect } from '../plausibility/faults.ts'
 import { repeatWarnings } from '../plausibility/repeats.ts'
 import { normalisePrepared } from './run.ts'
@@ -26,9 +27,9 @@ export function normaliseSubmission(
     const bare = runs.map((run, runIndex) =>
       normalisePrepared(run, { known, equipment, at: { entryIndex, runIndex } }),
     )
-    for (const { pointer, code, detail } of repeatWarnings(bare, `/entries/${entryIndex}/runs`)) {
-      found.warn(pointer, code, detail)
-    }
+    const pointer = `/entries/${entryIndex}/runs`
+    const doubts = [...repeatWarnings(bare, pointer), ...heightSourceWarnings(runs, bare, pointer)]
+    for (const doubt of doubts) found.warn(doubt.pointer, doubt.code, doubt.detail)
     return bare
   })
   for (const { pointer, code, detail } of outcomes.flat().flatMap((one) => one.warnings)) {

@@ -2,52 +2,27 @@ import { qnhPa } from '../atmosphere/pressure.ts'
 import type {
   AirConditions,
   FlightSession,
-  Run,
   Site,
   Stated,
   SubmittedEntry,
 } from '../normalise/types.ts'
 import { PA_PER_HPA } from '../units.ts'
+import {
+  CONDITION_FIELDS,
+  ENTRY_FIELDS,
+  EQUIPMENT_FIELDS,
+  type FieldTable,
+  LEG_FIELDS,
+  PILOT_FIELDS,
+  RUN_FIELDS,
+  SITE_FIELDS,
+  WING_FIELDS,
+} from './field-tables.ts'
 import type { FindingList } from './findings.ts'
-import { DERIVED_LIMITS, FIELD_LIMITS, isInside, type Limit } from './limits.ts'
+import { DERIVED_LIMITS, FIELD_LIMITS, isInside } from './limits.ts'
+import { checkRunFields } from './run-fields.ts'
 import { checkStated } from './stated-limits.ts'
 import { withUnit } from './unit-mistakes.ts'
-
-/** Limit of each measured field of an object; the keys are its field names. */
-type FieldTable = Readonly<Record<string, Limit>>
-
-const SITE = { elevationM: FIELD_LIMITS.elevationM }
-const CONDITIONS = {
-  temperatureC: FIELD_LIMITS.temperatureC,
-  qnhHPa: FIELD_LIMITS.qnhHPa,
-  stationPressureHPa: FIELD_LIMITS.stationPressureHPa,
-  relativeHumidityPct: FIELD_LIMITS.relativeHumidityPct,
-  windMps: FIELD_LIMITS.windMps,
-}
-const PILOT = { massKg: FIELD_LIMITS.massKg }
-const WING = {
-  flatAreaM2: FIELD_LIMITS.flatAreaM2,
-  glideRatio: FIELD_LIMITS.glideRatio,
-  trimSpeedMps: FIELD_LIMITS.trimSpeedMps,
-  trimAtAllUpMassKg: FIELD_LIMITS.trimAtAllUpMassKg,
-}
-const ENTRY = { allUpMassKg: FIELD_LIMITS.allUpMassKg }
-const RUN: Readonly<Record<Run['kind'], FieldTable>> = {
-  climb: {
-    heightGainM: FIELD_LIMITS.heightGainM,
-    durationS: FIELD_LIMITS.climbDurationS,
-    startHeightAboveSiteM: FIELD_LIMITS.startHeightAboveSiteM,
-    rpm: FIELD_LIMITS.rpm,
-  },
-  fuelBurn: {
-    volumeMl: FIELD_LIMITS.volumeMl,
-    durationS: FIELD_LIMITS.burnDurationS,
-    heightAboveSiteM: FIELD_LIMITS.heightAboveSiteM,
-    heightChangeM: FIELD_LIMITS.heightChangeM,
-    rpm: FIELD_LIMITS.rpm,
-    fuelTemperatureC: FIELD_LIMITS.fuelTemperatureC,
-  },
-}
 
 /**
  * Holds every submitted number, and what follows from a few of them, against its limits.
@@ -62,11 +37,11 @@ export function checkFields(
   session: FlightSession,
   entries: readonly SubmittedEntry[],
 ): void {
-  checkObject(found, '/site', session.site, SITE)
-  checkObject(found, '/conditions', session.conditions, CONDITIONS)
+  checkObject(found, '/site', session.site, SITE_FIELDS)
+  checkObject(found, '/conditions', session.conditions, CONDITION_FIELDS)
   checkPressure(found, session.site, session.conditions)
-  checkObject(found, '/pilot', session.pilot, PILOT)
-  checkObject(found, '/wing', session.wing, WING)
+  checkObject(found, '/pilot', session.pilot, PILOT_FIELDS)
+  checkObject(found, '/wing', session.wing, WING_FIELDS)
   entries.forEach((submitted, index) => {
     checkEntry(found, session, { submitted, pointer: `/entries/${index}` })
   })
@@ -78,21 +53,22 @@ function checkEntry(
   { submitted, pointer }: { readonly submitted: SubmittedEntry; readonly pointer: string },
 ): void {
   const { entry, equipment, runs } = submitted
-  checkObject(found, pointer, entry, ENTRY)
+  checkObject(found, pointer, entry, ENTRY_FIELDS)
   const beside = entry.allUpMassKg - session.pilot.massKg
   found.check(`${pointer}/allUpMassKg`, beside, DERIVED_LIMITS.massBesidePilot, '')
   const loading = entry.allUpMassKg / session.wing.flatAreaM2
   found.check(`${pointer}/allUpMassKg`, loading, DERIVED_LIMITS.wingLoading, '')
-  const { propellerDiameterCm } = equipment
-  found.check(`${pointer}/setupId`, propellerDiameterCm, FIELD_LIMITS.propellerDiameterCm)
+  checkValues(found, `${pointer}/equipment`, equipment, EQUIPMENT_FIELDS)
 
   runs.forEach((run, index) => {
     const runPointer = `${pointer}/runs/${index}`
-    checkObject(found, runPointer, run, RUN[run.kind])
-    if (run.kind === 'fuelBurn' && equipment.drive === 'electric') {
-      const detail = 'An electric drive burns no fuel; its energy runs are not taken yet.'
-      found.refuse(`${runPointer}/kind`, 'notForThisDrive', detail)
+    checkObject(found, runPointer, run, RUN_FIELDS[run.kind])
+    if (run.kind === 'levelSpeed') {
+      run.legs.forEach((leg, legIndex) => {
+        checkObject(found, `${runPointer}/legs/${legIndex}`, leg, LEG_FIELDS)
+      })
     }
+    checkRunFields(found, runPointer, { run, equipment, session })
   })
 }
 
@@ -103,12 +79,16 @@ function checkObject(
   object: { readonly uncertainty?: Stated },
   table: FieldTable,
 ): void {
+  checkValues(found, pointer, object, table)
+  checkStated(found, { pointer, fields: Object.keys(table) }, object)
+}
+
+function checkValues(found: FindingList, pointer: string, object: object, table: FieldTable): void {
   const values = object as Readonly<Record<string, unknown>>
   for (const [field, limit] of Object.entries(table)) {
     const value = values[field]
     if (typeof value === 'number') found.check(`${pointer}/${field}`, value, limit)
   }
-  checkStated(found, { pointer, fields: Object.keys(table) }, object)
 }
 
 /** QNH and station pressure are easily exchanged; the elevation tells them apart. */

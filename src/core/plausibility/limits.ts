@@ -68,6 +68,32 @@ export const FIELD_LIMITS = {
   /** Ours. */
   heightChangeM: limit('Height change', 'm', { hard: [-500, 500], soft: [-50, 50] }),
   fuelTemperatureC: limit('Fuel temperature', '°C', { hard: [-30, 60], soft: [-5, 40] }),
+  reductionRatio: limit('Reduction ratio', '', { hard: [1, 6], soft: [1, 4.5] }),
+  /** Ours. */
+  ratedPowerKw: limit('Rated power', 'kW', { hard: [1, 60], soft: [5, 30] }),
+  thrustN: limit('Static thrust', 'N', { hard: [50, 2500], soft: [250, 1100] }),
+  headwindMps: limit('Headwind', 'm/s', { hard: [0, 3], soft: [0, 2] }),
+  /** Ours. */
+  lineAngleDeg: limit('Angle of the line', '°', { hard: [-60, 60], soft: [-20, 20] }),
+  levelDbA: limit('Sound level', 'dB(A)', { hard: [40, 140], soft: [60, 115] }),
+  /** Ours. */
+  backgroundDbA: limit('Background level', 'dB(A)', { hard: [0, 130], soft: [20, 80] }),
+  /** Nearer than 2.5 m a warning of its own is given. */
+  soundDistanceM: limit('Distance of the microphone', 'm', {
+    hard: [0.1, 200],
+    soft: [0.1, 100],
+  }),
+  /** Ours. */
+  directionDeg: limit('Direction of the microphone', '°', { hard: [-180, 360], soft: [-180, 360] }),
+  /** Ours. */
+  energyWh: limit('Energy', 'Wh', { hard: [5, 50000], soft: [50, 5000] }),
+  energyDurationS: limit('Time of the energy use', 's', { hard: [20, 28800], soft: [120, 28800] }),
+  /** Ours. */
+  batteryV: limit('Battery voltage', 'V', { hard: [5, 1000], soft: [20, 130] }),
+  heightLossM: limit('Height loss', 'm', { hard: [10, 3000], soft: [50, 500] }),
+  sinkDurationS: limit('Sink time', 's', { hard: [5, 3600], soft: [20, 600] }),
+  groundSpeedMps: limit('Ground speed', 'm/s', { hard: [0, 40], soft: [0, 28] }),
+  trackDeg: limit('Track', '°', { hard: [0, 360], soft: [0, 360] }),
 } as const satisfies Readonly<Record<string, Limit>>
 
 /** Limits of quantities worked out from the fields. */
@@ -82,6 +108,51 @@ export const DERIVED_LIMITS = {
     ...limit('Climb rate over airspeed', '', { hard: [0, 0.6], soft: [0, 0.4] }),
     hard: { min: 0, max: 0.6, maxOpen: true },
   },
+  sinkRate: limit('Sink rate', 'm/s', { hard: [0.4, 5], soft: [0.9, 2.5] }),
+  /** From a sink run; bounds of a glide ratio. */
+  ownGlideRatio: limit('Glide ratio that follows from sink rate and trim speed', '', {
+    hard: [4, 12],
+    soft: [5, 9.5],
+  }),
+  /** Bounds of a trim speed. */
+  trueAirspeed: limit('Airspeed that follows from the legs', 'm/s', {
+    hard: [5, 25],
+    soft: [8, 17],
+  }),
+  windToAirspeed: {
+    ...limit('Wind over airspeed', '', { hard: [0, 1], soft: [0, 0.7] }),
+    hard: { min: 0, max: 1, maxOpen: true },
+  },
+  windFitRms: limit('Residual of the wind fit', 'm/s', { hard: [0, 2], soft: [0, 0.5] }),
+  propellerRpm: limit('Propeller speed', '1/min', { hard: [300, 5000], soft: [1200, 3600] }),
+  tipMach: limit('Mach number of the tips', '', { hard: [0, 0.95], soft: [0, 0.7] }),
+  thrustCoefficient: limit('Thrust coefficient', '', { hard: [0.005, 0.35], soft: [0.03, 0.2] }),
+  figureOfMerit: limit('Figure of merit, from the rated power,', '', {
+    hard: [0, 1],
+    soft: [0.35, 0.8],
+  }),
+  climbToStaticThrust: limit('Climb thrust over static thrust', '', {
+    hard: [0, 1.2],
+    soft: [0.55, 0.95],
+  }),
+  /** Engine speed in flight over that at a standstill, both at full throttle. */
+  flightToStaticRpm: limit('Engine speed in the climb over that at a standstill', '', {
+    hard: [0, 100],
+    soft: [0.95, 1.12],
+  }),
+  backgroundMargin: {
+    ...limit('Sound level above background', 'dB', { hard: [0, 140], soft: [6, 140] }),
+    hard: { min: 0, max: 140, minOpen: true },
+  },
+  /** Distance that the distance rule is good for. */
+  ruledDistance: limit('Distance of the microphone', 'm', { hard: [0.1, 200], soft: [2.5, 200] }),
+  /** Ours. */
+  electricPower: limit('Electric power', 'W', { hard: [300, 60000], soft: [1500, 9000] }),
+  /** Ours: induced power of level flight over electric power. Above 1 only a wrong wing can bring it. */
+  electricEfficiency: limit('Efficiency of drive and propeller', '', {
+    hard: [0.1, 1.2],
+    soft: [0.3, 0.8],
+  }),
   thrustToWeight: limit('Thrust over weight', '', { hard: [0.05, 1], soft: [0.15, 0.55] }),
   fuelFlow: limit('Fuel flow', 'L/h', { hard: [0.3, 25], soft: [1, 7] }),
   /** Of a shaft power taken as induced power over 0.8. */
@@ -101,32 +172,9 @@ export const DERIVED_LIMITS = {
   }),
 } as const satisfies Readonly<Record<string, Limit>>
 
-/** Limits of kinds of run that are not normalised yet; the rest of section k. */
+/** Limits of what nothing asks for yet; the rest of section k. */
 export const LATER_LIMITS = {
-  sinkRate: limit('Sink rate', 'm/s', { hard: [0.4, 5], soft: [0.9, 2.5] }),
-  propellerRpm: limit('Propeller speed', '1/min', { hard: [300, 5000], soft: [1200, 3600] }),
-  reductionRatio: limit('Reduction ratio', '', { hard: [1, 6], soft: [1, 4.5] }),
-  tipMach: limit('Mach number of the tips', '', { hard: [0, 0.95], soft: [0, 0.7] }),
-  thrustCoefficient: limit('Thrust coefficient', '', { hard: [0.005, 0.35], soft: [0.03, 0.2] }),
-  figureOfMerit: limit('Figure of merit', '', { hard: [0, 1], soft: [0.35, 0.8] }),
-  staticThrust: limit('Static thrust', 'N', { hard: [50, 2500], soft: [250, 1100] }),
-  climbToStaticThrust: limit('Climb thrust over static thrust', '', {
-    hard: [0, 1.2],
-    soft: [0.55, 0.95],
-  }),
   fuelDensity: limit('Fuel density at 15 °C', 'kg/m³', { hard: [650, 900], soft: [720, 780] }),
-  groundSpeed: limit('Ground speed', 'm/s', { hard: [0, 40], soft: [0, 28] }),
-  windToAirspeed: {
-    ...limit('Wind over airspeed', '', { hard: [0, 1], soft: [0, 0.7] }),
-    hard: { min: 0, max: 1, maxOpen: true },
-  },
-  windFitRms: limit('Residual of the wind fit', 'm/s', { hard: [0, 2], soft: [0, 0.5] }),
-  soundLevel: limit('Sound level', 'dB(A)', { hard: [40, 140], soft: [60, 115] }),
-  soundDistance: limit('Distance of the microphone', 'm', { hard: [0.1, 200], soft: [2.5, 200] }),
-  backgroundMargin: {
-    ...limit('Sound level above background', 'dB', { hard: [0, 140], soft: [6, 140] }),
-    hard: { min: 0, max: 140, minOpen: true },
-  },
 } as const satisfies Readonly<Record<string, Limit>>
 
 /**

@@ -2,6 +2,7 @@ import {
   celsiusFromFahrenheit,
   KELVIN_OFFSET,
   KG_PER_LB,
+  KW_PER_HORSEPOWER,
   LITRES_PER_US_GALLON,
   M2_PER_SQUARE_FOOT,
   METRES_PER_FOOT,
@@ -10,6 +11,7 @@ import {
   MPS_PER_KNOT,
   MPS_PER_MPH,
   NEWTONS_PER_KGF,
+  NEWTONS_PER_LBF,
   PA_PER_HPA,
   PA_PER_INHG,
   PA_PER_MMHG,
@@ -53,6 +55,16 @@ const OTHER_UNITS: Readonly<Record<string, readonly OtherUnit[]>> = {
   s: [times('minutes', 60), times('milliseconds', 0.001), times('hours', 3600)],
   cm: [times('metres', 100), times('millimetres', 0.1), times('inches', 2.54)],
   '1/min': [times('revolutions per second', 60), times('thousands per minute', 1000)],
+  N: [
+    times('kilograms-force', NEWTONS_PER_KGF),
+    times('pounds-force', NEWTONS_PER_LBF),
+    times('decanewtons', 10),
+    times('kilonewtons', 1000),
+  ],
+  kW: [times('watts', 0.001), times('horsepower', KW_PER_HORSEPOWER)],
+  Wh: [times('kilowatt-hours', 1000), times('joules', 1 / 3600)],
+  W: [times('kilowatts', 1000)],
+  V: [times('millivolts', 0.001)],
   'L/h': [times('US gallons per hour', LITRES_PER_US_GALLON), times('mL/h', 0.001)],
 }
 

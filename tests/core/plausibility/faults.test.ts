@@ -95,7 +95,7 @@ describe('findFaults', () => {
       '/entries/0/allUpMassKg outOfRange',
     ])
     expect(at({ equipment: { drive: 'twoStroke', propellerDiameterCm: 1.25 } })).toEqual([
-      '/entries/0/setupId outOfRange',
+      '/entries/0/equipment/propellerDiameterCm outOfRange',
     ])
   })
 
