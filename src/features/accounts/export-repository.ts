@@ -9,15 +9,40 @@ export async function findStoredAbout(db: Database, accountId: string): Promise<
   const apiKeys = await findApiKeys(db, accountId)
   const sessions = await findSessions(db, accountId)
   const submissions = await findSubmissions(db, accountId)
+  const reports = await findReports(db, accountId)
+  const actions = await findActions(db, accountId)
   const components = await db.prisma.component.findMany(createdByCaller)
   const setups = await db.prisma.setup.findMany(createdByCaller)
   return {
     apiKeys,
     sessions,
     submissions,
+    reports,
+    actions,
     componentsAdded: components.map((component) => component.id),
     setupsAdded: setups.map((setup) => setup.id),
   }
+}
+
+async function findReports(db: Database, accountId: string): Promise<Stored['reports']> {
+  const { rows } = await db.pool.query<
+    Omit<Stored['reports'][number], 'createdAt'> & { createdAt: Date }
+  >(
+    `SELECT id, origin, kind, text, setup_id AS "setupId", component_id AS "componentId",
+            submission_id AS "submissionId", created_at AS "createdAt"
+       FROM report WHERE account_id = $1 ORDER BY created_at, id`,
+    [accountId],
+  )
+  return rows.map((row) => ({ ...row, createdAt: row.createdAt.toISOString() }))
+}
+
+async function findActions(db: Database, accountId: string): Promise<Stored['actions']> {
+  const { rows } = await db.pool.query<Omit<Stored['actions'][number], 'at'> & { at: Date }>(
+    `SELECT at, action, subject_kind AS "subjectKind", subject_id AS "subjectId", detail
+       FROM audit_event WHERE actor_id = $1 ORDER BY id`,
+    [accountId],
+  )
+  return rows.map((row) => ({ ...row, at: row.at.toISOString() }))
 }
 
 async function findApiKeys(db: Database, accountId: string): Promise<Stored['apiKeys']> {

@@ -72,17 +72,23 @@ export async function lockAdministrators(client: PoolClient): Promise<string[]> 
   return rows.map((row) => row.id)
 }
 
+/** Gives an open account another role, and says which it had; null where there is none. */
 export async function updateRole(
   client: PoolClient,
   id: string,
   role: Role,
-): Promise<Account | null> {
-  const { rows } = await client.query<AccountRow>(
-    `UPDATE account SET role = $2 WHERE id = $1 AND closed_at IS NULL
-  RETURNING id, email, display_name AS "displayName", role, created_at AS "createdAt"`,
+): Promise<{ readonly account: Account; readonly before: Role } | null> {
+  const { rows } = await client.query<AccountRow & { before: Role }>(
+    `UPDATE account SET role = $2
+       FROM (SELECT id, role FROM account WHERE id = $1 AND closed_at IS NULL FOR NO KEY UPDATE) AS old
+      WHERE account.id = old.id
+  RETURNING account.id, email, display_name AS "displayName", account.role,
+            created_at AS "createdAt", old.role AS before`,
     [id, role],
   )
-  return rows[0] === undefined ? null : toAccount(rows[0])
+  if (rows[0] === undefined) return null
+  const { before, ...account } = rows[0]
+  return { account: toAccount(account), before }
 }
 
 /**

@@ -55,14 +55,15 @@ const accountAdministrationRoutes: FastifyPluginAsyncZod<AccountRoutesOptions> =
         operationId: 'changeRole',
         summary: 'Give an account another role',
         description:
-          'Holds from the next request of that account on. The only administrator keeps the role.',
+          'Holds from the next request of that account on, and stands in the audit trail. The only administrator keeps the role.',
         tags: ['Accounts'],
         params: IdParams,
         body: RoleChange,
         response: { 200: Account, ...problems(400, 401, 403, 404, 409) },
       },
     },
-    async (request) => changeRole(db, request.params.id, request.body.role),
+    async (request) =>
+      changeRole(db, request.caller!, { id: request.params.id, role: request.body.role }),
   )
 }
 

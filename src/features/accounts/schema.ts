@@ -87,6 +87,31 @@ export const AccountExport = z
         ),
       }),
     ),
+    reports: z
+      .array(
+        z.object({
+          id: z.uuid(),
+          origin: z.string().describe('person, or measurement: found in a submission'),
+          kind: z.string(),
+          text: z.string(),
+          setupId: z.uuid().nullable(),
+          componentId: z.uuid().nullable(),
+          submissionId: z.uuid().nullable(),
+          createdAt: z.iso.datetime(),
+        }),
+      )
+      .describe('What the account reported'),
+    actions: z
+      .array(
+        z.object({
+          at: z.iso.datetime(),
+          action: z.string(),
+          subjectKind: z.string(),
+          subjectId: z.uuid(),
+          detail: z.record(z.string(), z.unknown()),
+        }),
+      )
+      .describe('What the audit trail says that the account did'),
     componentsAdded: z.array(z.uuid()).describe('Catalogue components entered by this account'),
     setupsAdded: z.array(z.uuid()).describe('Setups entered by this account'),
   })

@@ -1,5 +1,6 @@
-import type { Role } from '../../contract/caller.ts'
+import type { Caller, Role } from '../../contract/caller.ts'
 import { ApiProblem } from '../../contract/problems.ts'
+import { recordAudit } from '../../db/audit.ts'
 import type { Database } from '../../db/client.ts'
 import { inTransaction } from '../../db/transaction.ts'
 import { findStoredAbout } from './export-repository.ts'
@@ -51,12 +52,24 @@ export async function getAccount(db: Database, id: string): Promise<Account> {
   return account
 }
 
-/** Gives an account another role; it holds from the next request on. One administrator must remain. */
-export function changeRole(db: Database, id: string, role: Role): Promise<Account> {
+/**
+ * Gives an account another role; it holds from the next request on, and stands in the audit trail.
+ * One administrator must remain.
+ */
+export function changeRole(
+  db: Database,
+  caller: Caller,
+  { id, role }: { readonly id: string; readonly role: Role },
+): Promise<Account> {
   return inTransaction(db, async (client) => {
     if (role !== 'admin') refuseLastAdministrator(await lockAdministrators(client), id)
-    const account = await updateRole(client, id, role)
-    if (account === null) throw noSuchAccount(id)
+    const changed = await updateRole(client, id, role)
+    if (changed === null) throw noSuchAccount(id)
+    const { account, before } = changed
+    const event = { action: 'role.changed', subjectKind: 'account', subjectId: account.id } as const
+    const detail = { from: before, to: role }
+    if (before !== role)
+      await recordAudit(client, [{ ...event, actorId: caller.accountId, detail }])
     return account
   })
 }

@@ -80,6 +80,19 @@ describe('GET /v1/me/export', () => {
       data: { kind: 'frame', maker: 'Larkfield Works', model: 'F1', createdById: owner.accountId },
     })
 
+    const report = {
+      id: expect.any(String),
+      origin: 'person',
+      kind: 'wrong',
+      text: 'The day is wrong.',
+      setupId: null,
+      componentId: component.id,
+      submissionId: null,
+    }
+    await test.db.prisma.report.createMany({
+      data: [owner, other].map(({ accountId }) => ({ ...report, id: undefined, accountId })),
+    })
+
     const response = await test.request.get('/v1/me/export').set(owner.authorization).expect(200)
     expect(response.headers['content-disposition']).toContain('attachment')
     const me = await test.request.get('/v1/me').set(owner.authorization)
@@ -100,6 +113,8 @@ describe('GET /v1/me/export', () => {
           revisions: bodies.map((body, index) => ({ number: index + 1, createdAt: time, body })),
         },
       ],
+      reports: [{ ...report, createdAt: time }],
+      actions: [],
       componentsAdded: [component.id],
       setupsAdded: [],
     })

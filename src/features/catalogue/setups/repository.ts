@@ -164,6 +164,25 @@ export async function findSetupOf(client: PoolClient, parts: Parts): Promise<str
   return rows[0]?.id ?? null
 }
 
+/**
+ * Puts on a new setup what moderators decided on a part of it: a report on a component speaks of
+ * every setup that has it.
+ */
+export async function inheritFindings(client: PoolClient, setupId: string): Promise<void> {
+  await client.query(
+    `INSERT INTO safety_report (setup_id, state, reason, report_id)
+     SELECT DISTINCT added.id, finding.state, finding.reason, finding.report_id
+       FROM setup added
+       JOIN component part ON part.id IN (added.powerplant_id, added.propeller_id, added.frame_id)
+       JOIN component reported
+         ON COALESCE(reported.merged_into_id, reported.id) = COALESCE(part.merged_into_id, part.id)
+       JOIN report ON report.component_id = reported.id AND report.setup_id IS NULL
+       JOIN safety_report finding ON finding.report_id = report.id AND finding.lifted_at IS NULL
+      WHERE added.id = $1`,
+    [setupId],
+  )
+}
+
 /** Stores a setup; null where somebody stored the same combination in the meantime. */
 export async function insertSetup(
   client: PoolClient,

@@ -12,6 +12,7 @@ import {
   findSetup,
   findSetupOf,
   findSetups,
+  inheritFindings,
   insertSetup,
   type ReportRow,
   type SetupRow,
@@ -57,6 +58,7 @@ export async function addSetup(
     if (known !== null) throw alreadyThere(known)
     const id = await insertSetup(client, caller.accountId, setup)
     if (id === null) throw alreadyThere((await findSetupOf(client, setup))!)
+    await inheritFindings(client, id)
     return { status: 201, body: toSetup((await findSetup(client, id))!) }
   })
 }
