@@ -1,7 +1,7 @@
 import {
   type ContrastResult,
-  contrast,
   MAX_DEGREES_OF_FREEDOM,
+  prepareContrasts,
   type SetupWeight,
 } from '../mixed/contrasts.ts'
 import { type Evidence, evidenceTier, restsOnOneSession } from '../mixed/evidence.ts'
@@ -99,6 +99,7 @@ export function restoreFit({ header, numbers }: StoredFitParts): FitWithEvidence
 export function viewOf({ fit, evidence, terms }: FitWithEvidence): FitView {
   const index = new Map(fit.setups.map((id, k) => [id, k]))
   const K = fit.setups.length
+  const contrasts = prepareContrasts(fit)
   const spread = (term: SystematicTerm, weights: readonly SetupWeight[]) =>
     quadraticForm(term.covariance, weights, { index, K })
   const nothing = { sessions: 0, pilots: 0, runs: 0, independentSessions: 0 }
@@ -111,8 +112,7 @@ export function viewOf({ fit, evidence, terms }: FitWithEvidence): FitView {
       const k = index.get(id)
       return k === undefined ? null : fit.beta[k]!
     },
-    contrast: (weights) =>
-      withTerms(contrast(fit, weights), terms, (term) => spread(term, weights)),
+    contrast: (weights) => withTerms(contrasts(weights), terms, (term) => spread(term, weights)),
     covarianceOf(a, b) {
       const at = index.get(a)! + index.get(b)! * K
       return terms.reduce((sum, term) => sum + term.covariance[at]!, fit.covariance[at]!)

@@ -59,7 +59,7 @@ export function contrast(
   options: { readonly method?: DegreesOfFreedomMethod } = {},
 ): ContrastResult {
   const K = fit.setups.length
-  const sparse = indexWeights(fit, weights)
+  const sparse = indexWeights(new Map(fit.setups.map((setup, k) => [setup, k])), weights)
   const solved = new Float64Array(K) // C l
   let estimate = 0
   for (const [setup, weight] of sparse) {
@@ -83,68 +83,74 @@ export function contrast(
   }
 }
 
-/** All differences between setups; entry (i, j), at i + j·K, is setup i less setup j. */
-export interface PairwiseContrasts {
-  readonly setups: readonly string[]
-  /** [unit of y] */
-  readonly difference: Float64Array
-  /** [unit of y]; Infinity off the diagonal when the fit knows no run-to-run variance. */
-  readonly standardError: Float64Array
-  readonly degreesOfFreedom: Float64Array
-}
-
 /**
- * All pairs at once: C T_j C is formed once, then each pair costs a few operations. O(K³).
+ * Prepares many contrasts of one fit: D_j = C T_j C is formed once, O(K³), then each contrast costs
+ * the square of its number of setups.
+ *
+ *     v = l'Cl,   g_j = l' D_j l,   ν = 2v² / (g'Ag)
  *
  * @param fit result of fitNested
  * @param options as for {@link contrast}
- * @returns three K × K matrices, column-major; the same values as contrast to rounding
+ * @returns a function that gives what {@link contrast} gives, to rounding
  * @source formulas of {@link contrast}
  */
-export function pairwiseContrasts(
+export function prepareContrasts(
   fit: NestedFit,
   options: { readonly method?: DegreesOfFreedomMethod } = {},
-): PairwiseContrasts {
-  const { setups, beta, covariance: C } = fit
-  const K = setups.length
+): (weights: readonly SetupWeight[]) => ContrastResult {
+  const K = fit.setups.length
+  const index = new Map(fit.setups.map((setup, k) => [setup, k]))
   const inverse = inverseInformationOf(fit, options.method)
-  const derivatives = Array.from({ length: COMPONENT_COUNT }, (_, j) =>
-    multiply(C, multiply(fit.sensitivity.subarray(j * K * K, (j + 1) * K * K), C, K), K),
-  )
-  const difference = new Float64Array(K * K)
-  const standardError = new Float64Array(K * K)
-  const degreesOfFreedom = new Float64Array(K * K)
+  const derivatives = derivativesOf(fit)
   const gradient = new Float64Array(COMPONENT_COUNT)
-  for (let i = 0; i < K; i++) {
-    for (let j = 0; j < K; j++) {
-      const at = i + j * K
-      difference[at] = beta[i]! - beta[j]!
-      const variance = differenceForm(C, K, i, j)
-      for (let t = 0; t < COMPONENT_COUNT; t++) {
-        gradient[t] = differenceForm(derivatives[t]!, K, i, j)
-      }
-      const known = fit.standardErrorsKnown
-      standardError[at] = i === j ? 0 : known ? Math.sqrt(Math.max(0, variance)) : Infinity
-      degreesOfFreedom[at] = known ? satterthwaite(variance, gradient, inverse) : 1
+  return (weights) => {
+    const sparse = indexWeights(index, weights)
+    let estimate = 0
+    for (const [setup, weight] of sparse) estimate += weight * fit.beta[setup]!
+    if (!fit.standardErrorsKnown) {
+      return { estimate, standardError: Infinity, degreesOfFreedom: 1 }
+    }
+    const variance = sparseForm(fit.covariance, K, sparse)
+    for (let j = 0; j < COMPONENT_COUNT; j++) gradient[j] = sparseForm(derivatives[j]!, K, sparse)
+    return {
+      estimate,
+      standardError: Math.sqrt(Math.max(0, variance)),
+      degreesOfFreedom: satterthwaite(variance, gradient, inverse),
     }
   }
-  return { setups, difference, standardError, degreesOfFreedom }
 }
 
-/** (e_i − e_j)' A (e_i − e_j). */
-function differenceForm(a: Float64Array, n: number, i: number, j: number): number {
-  return a[i + i * n]! - a[i + j * n]! - a[j + i * n]! + a[j + j * n]!
+/** D_j = C T_j C for every component. */
+function derivativesOf({ setups, covariance, sensitivity }: NestedFit): Float64Array[] {
+  const K = setups.length
+  return Array.from({ length: COMPONENT_COUNT }, (_, j) =>
+    multiply(
+      covariance,
+      multiply(sensitivity.subarray(j * K * K, (j + 1) * K * K), covariance, K),
+      K,
+    ),
+  )
+}
+
+/** l'Al of a sparse l. */
+function sparseForm(a: Float64Array, n: number, weights: ReadonlyMap<number, number>): number {
+  let sum = 0
+  for (const [i, wi] of weights) for (const [j, wj] of weights) sum += wi * wj * a[i + j * n]!
+  return sum
 }
 
 function inverseInformationOf(fit: NestedFit, method: DegreesOfFreedomMethod = 'keep') {
   return method === 'keep' ? fit.inverseExpected : fit.inverseObserved
 }
 
-function indexWeights(fit: NestedFit, weights: readonly SetupWeight[]): Map<number, number> {
+function indexWeights(
+  indexOf: ReadonlyMap<string, number>,
+  weights: readonly SetupWeight[],
+): Map<number, number> {
   const sparse = new Map<number, number>()
   for (const { setup, weight } of weights) {
-    const index = fit.setups.indexOf(setup)
-    if (index < 0) throw new UnknownSetupError(`the fit holds no setup ${setup}`)
+    const index = indexOf.get(setup)
+    if (index === undefined) throw new UnknownSetupError(`the fit holds no setup ${setup}`)
     if (!Number.isFinite(weight)) {
       const limit = Number.MAX_VALUE
       throw new OutOfRangeError(`weight of ${setup}`, weight, -limit, limit)

@@ -1,9 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import {
-  contrast,
-  pairwiseContrasts,
-  UnknownSetupError,
-} from '../../../src/core/mixed/contrasts.ts'
+import { contrast, prepareContrasts, UnknownSetupError } from '../../../src/core/mixed/contrasts.ts'
 import { fitNested } from '../../../src/core/mixed/fit.ts'
 import { referenceFit } from './reference-fits.ts'
 
@@ -68,19 +64,31 @@ describe('contrast', () => {
   })
 })
 
-describe('pairwiseContrasts', () => {
-  it.each(['keep', 'observed'] as const)('equals contrast for every pair (%s)', (method) => {
-    const all = pairwiseContrasts(fit, { method })
-    const K = fit.setups.length
-    for (let i = 0; i < K; i++) {
-      for (let j = 0; j < K; j++) {
-        if (i === j) continue
-        const one = contrast(fit, pair(fit.setups[i]!, fit.setups[j]!), { method })
-        const at = i + j * K
-        expect(all.difference[at]!).toBeCloseTo(one.estimate, 12)
-        expect(all.standardError[at]! / one.standardError).toBeCloseTo(1, 10)
-        expect(all.degreesOfFreedom[at]! / one.degreesOfFreedom).toBeCloseTo(1, 8)
-      }
+describe('prepareContrasts', () => {
+  it('gives what contrast gives, for one setup, for two and for uneven weights', () => {
+    const { layout, fixed } = referenceFit('sim_lme4_u0')
+    const fit = fitNested(layout, { fixed })
+    const prepared = prepareContrasts(fit)
+    const [a, b, c] = fit.setups as [string, string, string]
+    const cases = [
+      [{ setup: a, weight: 1 }],
+      [
+        { setup: a, weight: 1.7 },
+        { setup: b, weight: -1.4 },
+      ],
+      [
+        { setup: a, weight: 1 },
+        { setup: b, weight: -0.5 },
+        { setup: c, weight: -0.5 },
+      ],
+    ]
+    for (const weights of cases) {
+      const direct = contrast(fit, weights)
+      const quick = prepared(weights)
+      expect(quick.estimate).toBeCloseTo(direct.estimate, 13)
+      expect(quick.standardError / direct.standardError).toBeCloseTo(1, 10)
+      expect(quick.degreesOfFreedom / direct.degreesOfFreedom).toBeCloseTo(1, 9)
     }
+    expect(() => prepared([{ setup: 'nobody', weight: 1 }])).toThrow(UnknownSetupError)
   })
 })
