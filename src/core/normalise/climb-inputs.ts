@@ -1,12 +1,11 @@
 import type { UncertainInput } from '../uncertainty/propagate.ts'
 import { airMotionInputs } from './inputs/air-motion.ts'
-import { BAROMETRIC_SHARE, DEFAULT_U } from './inputs/defaults.ts'
+import { DEFAULT_U } from './inputs/defaults.ts'
+import { heightCorrectionInputs, heightInput } from './inputs/height-reading.ts'
 import type { KnownSession } from './inputs/known.ts'
 import {
   diameterInput,
   exactUnlessStated,
-  FOLLOWS_PILOT,
-  gainInput,
   massInput,
   modelFactor,
   SAME_FOR_ALL,
@@ -77,30 +76,24 @@ export function climbInputs(
 
 /** The readings of the run itself. */
 function climbReadings(run: ClimbRun) {
-  const share = BAROMETRIC_SHARE[run.heightSource]
-  const compensated = run.heightSource === 'barometricTemperatureCompensated'
+  const { uncertainty, heightSource } = run
   return {
-    heightGainM: gainInput(run),
-    gainScale: modelFactor(
-      'temperature compensation of the instrument',
-      compensated ? DEFAULT_U.temperatureCompensationRatio : 0,
-      FOLLOWS_PILOT,
-    ),
-    barometricShare: {
-      source: 'kind of height reading',
-      value: share.value,
-      standardUncertainty: share.u,
-      sharedWithinSession: true,
-      common: FOLLOWS_PILOT,
-    },
+    heightGainM: heightInput({
+      source: 'height gain',
+      field: 'heightGainM',
+      heightM: run.heightGainM,
+      heightSource,
+      uncertainty,
+    }),
+    ...heightCorrectionInputs(heightSource),
     durationS: {
       source: 'climb time',
       value: run.durationS,
-      standardUncertainty: statedOr(run.uncertainty, 'durationS', DEFAULT_U.stopwatchS),
+      standardUncertainty: statedOr(uncertainty, 'durationS', DEFAULT_U.stopwatchS),
       sharedWithinSession: false,
     },
     startHeightM: exactUnlessStated('height at the start', run.startHeightAboveSiteM, {
-      uncertainty: run.uncertainty,
+      uncertainty,
       field: 'startHeightAboveSiteM',
     }),
   }

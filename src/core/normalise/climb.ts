@@ -1,10 +1,11 @@
 import { G0 } from '../atmosphere/constants.ts'
 import { densityRatio } from '../atmosphere/density.ts'
 import { OutOfRangeError } from '../errors.ts'
-import { propagate, type UncertainInput } from '../uncertainty/propagate.ts'
+import { type Model, propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { CLIMB_INPUTS, climbInputs, X } from './climb-inputs.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
+import { linkedValue, linkWing, type WingLinks } from './inputs/linked.ts'
 import { byCorrection, modelFactor } from './inputs/run.ts'
 import { agree, inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
@@ -21,6 +22,7 @@ import type { ClimbRun, Drive, Equipment, Evidence, FlownEntry, Normalized } fro
 interface ClimbContext {
   readonly pressureIsQnh: boolean
   readonly drive: Drive
+  readonly wing: WingLinks
 }
 
 /** What happened in a climb, worked out from the readings. */
@@ -72,9 +74,13 @@ export function prepareClimb(
   known: KnownSession,
   submitted: { readonly entry: FlownEntry; readonly run: ClimbRun; readonly equipment: Equipment },
 ): PreparedClimb {
-  const named = climbInputs(known, submitted)
+  const { inputs: named, links } = linkWing(
+    climbInputs(known, submitted),
+    { names: CLIMB_INPUTS },
+    known.wing,
+  )
   const { drive } = submitted.equipment
-  const context = { pressureIsQnh: known.air.pressureIsQnh, drive }
+  const context = { pressureIsQnh: known.air.pressureIsQnh, drive, wing: links }
   const inputs = inOrder(CLIMB_INPUTS, named)
   const flown = flyClimb(valuesOf(inputs), context)
   const { powerRatio } = flown
@@ -100,15 +106,8 @@ export function normaliseClimb(climb: PreparedClimb): {
   readonly normalized: Normalized
   readonly evidence: Evidence
 } {
-  const { inputs, context, atReference } = climb
-  const nominal = valuesOf(inputs)
-  const model = answeringNaN((x, y) => {
-    const knownAir = agree(x, nominal, AIR_POSITIONS) ? climb.flown.air : undefined
-    const flown = flyClimb(x, context, knownAir)
-    y[VALUE] = climbAtReference(flown).climbRateMps
-    y[LOG_EVIDENCE] = Math.log(flown.inducedPowerW)
-  })
-  const propagation = propagate(inputs, OUTPUTS, model)
+  const { inputs, atReference } = climb
+  const propagation = propagate(inputs, OUTPUTS, climbModel(climb))
   return {
     normalized: {
       metric: 'climbRate',
@@ -123,10 +122,25 @@ export function normaliseClimb(climb: PreparedClimb): {
   }
 }
 
+/**
+ * The model of a climb: climb rate at the reference state [m/s] and ln of the induced power.
+ *
+ * @source normalisation specification 1, section d
+ */
+export function climbModel({ inputs, context, flown: { air } }: PreparedClimb): Model {
+  const nominal = valuesOf(inputs)
+  return answeringNaN((x, y) => {
+    const knownAir = agree(x, nominal, AIR_POSITIONS) ? air : undefined
+    const flown = flyClimb(x, context, knownAir)
+    y[VALUE] = climbAtReference(flown).climbRateMps
+    y[LOG_EVIDENCE] = Math.log(flown.inducedPowerW)
+  })
+}
+
 /** From readings to thrust and induced power: sections c and d of the specification, in order. */
 function flyClimb(
   x: Float64Array,
-  { pressureIsQnh, drive }: ClimbContext,
+  { pressureIsQnh, drive, wing }: ClimbContext,
   knownAir?: Air,
 ): FlownClimb {
   const air = knownAir ?? airOfClimb(x, pressureIsQnh)
@@ -136,12 +150,12 @@ function flyClimb(
   const climbRateMps =
     (x[X.heightGainM]! * gainRatio) / x[X.durationS]! - x[X.ownAirMps]! - x[X.sessionAirMps]!
 
-  const trim = { speedMps: x[X.trimSpeedMps]!, atAllUpMassKg: x[X.trimMassKg]! }
+  const trim = { speedMps: linkedValue(x, wing.trim), atAllUpMassKg: x[X.trimMassKg]! }
   const levelMps = levelTrimSpeedMps(trim, allUpMassKg, air.densityKgPerM3)
   const sin = sinClimbAngle(climbRateMps / levelMps)
   if (Number.isNaN(sin)) throw tooSteep(climbRateMps / levelMps)
   const airspeedMps = levelMps * Math.sqrt(Math.sqrt(1 - sin * sin))
-  const thrustN = x[X.thrustFactor]! * climbThrustN(allUpMassKg, sin, x[X.glideRatio]!)
+  const thrustN = x[X.thrustFactor]! * climbThrustN(allUpMassKg, sin, linkedValue(x, wing.glide))
   const areaM2 = discAreaM2(x[X.diameterM]!)
   const disc = { densityKgPerM3: air.densityKgPerM3, areaM2 }
   const powerRatio = x[X.powerRatioFactor]! * fullThrottlePowerRatio(drive, air)

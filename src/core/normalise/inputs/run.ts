@@ -1,5 +1,5 @@
 import type { CommonShare, UncertainInput } from '../../uncertainty/propagate.ts'
-import type { ClimbRun, Equipment, FlownEntry, Stated } from '../types.ts'
+import type { Equipment, FlownEntry, Stated } from '../types.ts'
 import { DEFAULT_U, MASS_U_KG } from './defaults.ts'
 import { statedOr } from './stated.ts'
 
@@ -16,28 +16,6 @@ export function massInput(entry: FlownEntry): UncertainInput {
     standardUncertainty: statedOr(entry.uncertainty, 'allUpMassKg', fallback),
     sharedWithinSession: true,
     common: FOLLOWS_PILOT,
-  }
-}
-
-/**
- * Height gain as shown [m], with the uncertainty of its reading.
- *
- *     barometric: u² = (√2/√12)² + 0.3² + (0.005·Δh)²      satellite: u = 2 m
- *
- * @source normalisation specification 1, section j
- */
-export function gainInput(run: ClimbRun): UncertainInput {
-  const barometricU = Math.hypot(
-    DEFAULT_U.barometricDisplayM,
-    DEFAULT_U.barometricNoiseM,
-    DEFAULT_U.barometricScaleRatio * run.heightGainM,
-  )
-  const fallback = run.heightSource === 'gnss' ? DEFAULT_U.gnssGainM : barometricU
-  return {
-    source: 'height gain',
-    value: run.heightGainM,
-    standardUncertainty: statedOr(run.uncertainty, 'heightGainM', fallback),
-    sharedWithinSession: false,
   }
 }
 

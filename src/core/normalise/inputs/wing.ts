@@ -7,6 +7,7 @@ import {
   DEFAULT_U,
   GLIDE_U_RATIO,
 } from './defaults.ts'
+import type { SharedErrors } from './linked.ts'
 import { FOLLOWS_PILOT } from './run.ts'
 import { statedOr } from './stated.ts'
 
@@ -16,6 +17,9 @@ export interface KnownWing {
   /** Level airspeed at ISA sea-level density [m/s], at `trimMassKg`. */
   readonly trimSpeedMps: UncertainInput
   readonly trimMassKg: UncertainInput
+  /** What the errors of both have in common with the runs, where runs of the session gave them. */
+  readonly glideShared: SharedErrors
+  readonly trimShared: SharedErrors
   readonly warnings: readonly Warning[]
 }
 
@@ -35,7 +39,7 @@ export function knownWing(wing: FlownWing, allUpMassKg: number): KnownWing {
   const warnings: Warning[] = []
   const glideRatio = glideInput(wing, warnings)
   if (wing.trimSpeedMps === undefined)
-    return { glideRatio, ...assumedTrim(wing, warnings), warnings }
+    return { glideRatio, ...assumedTrim(wing, warnings), ...NOTHING_SHARED, warnings }
   if (wing.trimAtAllUpMassKg === undefined) {
     warnings.push({
       pointer: '/wing/trimAtAllUpMassKg',
@@ -59,9 +63,12 @@ export function knownWing(wing: FlownWing, allUpMassKg: number): KnownWing {
       sharedWithinSession: true,
       common: FOLLOWS_PILOT,
     },
+    ...NOTHING_SHARED,
     warnings,
   }
 }
+
+const NOTHING_SHARED = { glideShared: {}, trimShared: {} } as const
 
 const TRIM_SPEED = {
   source: 'trim speed',
