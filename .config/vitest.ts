@@ -4,10 +4,13 @@ const root = new URL('..', import.meta.url).pathname
 const inRooms = (...rooms: string[]) => rooms.map((room) => `tests/${room}/**/*.test.ts`)
 
 /** Need neither a database nor a built service, and run on every supported Node. */
-const PURE = inRooms('core', 'contract', 'architecture', 'recovery')
+const PURE = [
+  ...inRooms('core', 'contract', 'charts', 'architecture', 'recovery'),
+  'tests/web/*.test.ts',
+]
 
 /** Start the built service as a process of its own. */
-const PROCESS = inRooms('main')
+const PROCESS = inRooms('main', 'web/browser')
 
 const DATABASE = 'tests/support/global-setup.ts'
 const BUILD = 'tests/support/build-setup.ts'

@@ -1,8 +1,10 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
 
 import { problems } from '../../contract/problems.ts'
 import type { Database } from '../../db/client.ts'
 import type { FitStore } from '../../db/fit-store.ts'
+import { PictureQuery, pictureOf } from './picture.ts'
 import { Comparison, ComparisonQuery, Ranking, RankingQuery } from './schema.ts'
 import { compare, rank } from './service.ts'
 
@@ -31,6 +33,31 @@ export const comparisonRoutes: FastifyPluginAsyncZod<ComparisonRoutesOptions> = 
       },
     },
     async (request) => compare(sources, request.query),
+  )
+
+  app.get(
+    '/comparisons.svg',
+    {
+      schema: {
+        operationId: 'drawComparison',
+        summary: 'Draw a comparison',
+        description:
+          'The same answer as a picture for reports and forums: SI units, no style sheet, no script.',
+        tags: ['Analysis'],
+        querystring: PictureQuery,
+        response: {
+          200: {
+            description: 'The picture',
+            content: { 'image/svg+xml': { schema: z.string() } },
+          },
+          ...problems(400, 404, 422, 429, 503),
+        },
+      },
+    },
+    async (request, reply) => {
+      const picture = pictureOf(await compare(sources, request.query), request.query)
+      return reply.type('image/svg+xml').send(picture)
+    },
   )
 
   app.get(

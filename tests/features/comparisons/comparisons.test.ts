@@ -310,3 +310,28 @@ describe('evidence that changes', () => {
     )
   })
 })
+
+describe('GET /v1/comparisons.svg', () => {
+  const draw = (query: string) =>
+    field.request.get(`/v1/comparisons.svg?metric=climbRate&setups=${quick},${slow}${query}`)
+
+  it('draws the same answer as a picture that needs nothing else', async () => {
+    const answer = await draw('').buffer(true).expect(200)
+    const svg = String(answer.body)
+    expect(answer.headers['content-type']).toContain('image/svg+xml')
+    expect(svg).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" width="720"/)
+    const { body } = await compare(`metric=climbRate&setups=${quick},${slow}`)
+    for (const { value } of body.setups) expect(svg).toContain(`>${value.toFixed(2)}</text>`)
+    expect(svg).not.toMatch(/<script|<style|href=/)
+  })
+
+  it.each(['differences', 'ranks'])('draws %s', async (chart) => {
+    const answer = await draw(`&chart=${chart}&widthPx=400`).buffer(true).expect(200)
+    expect(String(answer.body)).toContain('width="400"')
+  })
+
+  it('refuses what the answer in numbers refuses', async () => {
+    const answer = await draw('&widthPx=90000').expect(400)
+    expect(answer.body.errors[0].pointer).toBe('/widthPx')
+  })
+})

@@ -1,0 +1,140 @@
+import { fitted, splitName } from './names.ts'
+import { line, type Mark, mark, type Picture, round, text } from './picture.ts'
+import { ruler } from './ruler.ts'
+import { positionScale, type Scale, scaleFor } from './scale.ts'
+
+/** One line of a forest: an estimate with its 95 % interval, or why there is none. */
+export interface ForestRow {
+  readonly name: string
+  readonly estimate: number | null
+  readonly low: number | null
+  readonly high: number | null
+  /** In words beside the name: what is refused, what to look out for. */
+  readonly note?: string
+  /** How it is drawn: quiet for what is not resolved, unsafe for what must not be flown. */
+  readonly tone?: 'plain' | 'quiet' | 'unsafe'
+}
+
+export interface ForestOptions {
+  readonly widthPx: number
+  readonly title: string
+  /** Quantity and unit, under the ruler's name. */
+  readonly axis: string
+  /** A value as it is written out. */
+  readonly write: (value: number) => string
+  /** A line to compare with, such as no difference. */
+  readonly zero?: number
+  /** Differences inside it do not matter. */
+  readonly margin?: readonly [number, number]
+  /** Whole positions from 1 to this in place of a measured scale. */
+  readonly positions?: number
+}
+
+const WIDE_PX = 620
+const TOP_PX = 52
+const VALUE_PX = 64
+const INSET_PX = 10
+
+interface Layout {
+  readonly isWide: boolean
+  readonly labelPx: number
+  readonly rowPx: number
+  readonly heightPx: number
+  readonly scale: Scale
+}
+
+/** Estimates with intervals on one ruler, in the order given. Pure: the same rows, the same picture. */
+export function forest(rows: readonly ForestRow[], options: ForestOptions): Picture {
+  const layout = layOut(rows, options)
+  const { scale, heightPx, labelPx } = layout
+  const marks: Mark[] = []
+  if (options.margin !== undefined) marks.push(marginBand(options.margin, layout))
+  marks.push(...ruler(scale, { y: TOP_PX, downTo: heightPx - 8 }))
+  marks.push(text(options.axis, { x: labelPx, y: 14, ink: 'ink-muted' }))
+  if (options.zero !== undefined) {
+    const x = scale.at(options.zero)
+    marks.push(line([x, TOP_PX], [x, heightPx - 8], 'ink-zero'))
+  }
+  rows.forEach((row, index) => {
+    marks.push(drawRow(row, TOP_PX + index * layout.rowPx, { layout, options }))
+  })
+  return {
+    widthPx: options.widthPx,
+    heightPx,
+    title: options.title,
+    description: describeForest(rows, options),
+    marks,
+  }
+}
+
+/** The forest in sentences. */
+export function describeForest(
+  rows: readonly ForestRow[],
+  { axis, write }: Pick<ForestOptions, 'axis' | 'write'>,
+): string {
+  const sentences = rows.map(({ name, estimate, low, high, note }) => {
+    const figure =
+      estimate === null || low === null || high === null
+        ? 'no figure'
+        : `${write(estimate)}, 95 % interval ${write(low)} to ${write(high)}`
+    return `${name}: ${figure}${note === undefined ? '' : ` (${note})`}.`
+  })
+  return [`${axis}.`, ...sentences].join(' ')
+}
+
+function layOut(rows: readonly ForestRow[], options: ForestOptions): Layout {
+  const { widthPx, zero, margin, positions } = options
+  const isWide = widthPx >= WIDE_PX
+  const labelPx = isWide ? Math.round(widthPx * 0.38) : INSET_PX
+  const rowPx = isWide ? 46 : 70
+  const span = { fromPx: labelPx, toPx: widthPx - (isWide ? VALUE_PX : 0) - INSET_PX }
+  const values = rows.flatMap(({ estimate, low, high }) => [estimate, low, high])
+  const shown = [...values, zero, ...(margin ?? [])].filter((v) => v !== null && v !== undefined)
+  const scale = positions === undefined ? scaleFor(shown, span) : positionScale(positions, span)
+  return { isWide, labelPx, rowPx, heightPx: TOP_PX + rows.length * rowPx + 12, scale }
+}
+
+function marginBand([low, high]: readonly [number, number], { scale, heightPx }: Layout): Mark {
+  const x = scale.at(low)
+  const width = round(scale.at(high) - x)
+  const height = heightPx - TOP_PX - 8
+  return mark('rect', { x: round(x), y: TOP_PX, width, height, class: 'ink-margin' })
+}
+
+function drawRow(
+  row: ForestRow,
+  top: number,
+  { layout, options }: { readonly layout: Layout; readonly options: ForestOptions },
+): Mark {
+  const { isWide, labelPx } = layout
+  const [head, rest] = splitName(row.name)
+  const namePx = isWide ? labelPx - 18 : options.widthPx - VALUE_PX - 2 * INSET_PX
+  const restPx = isWide ? namePx : options.widthPx - 2 * INSET_PX
+  const x = isWide ? 0 : INSET_PX
+  const y = top + (isWide ? 20 : 20)
+  const second = row.note ?? rest
+  const secondInk = row.tone === 'unsafe' ? 'ink-warning' : 'ink-muted'
+  const value = row.estimate === null ? '–' : options.write(row.estimate)
+  const valueY = isWide ? top + 28 : y
+  return mark(
+    'g',
+    {},
+    mark('title', {}, describeForest([row], options)),
+    text(fitted(head, namePx), { x, y, ink: 'ink-strong' }),
+    text(fitted(second, restPx, 12), { x, y: y + 16, ink: secondInk }),
+    text(value, { x: options.widthPx - INSET_PX, y: valueY, ink: 'ink-strong', anchor: 'end' }),
+    ...interval(row, top + (isWide ? 24 : 52), layout),
+  )
+}
+
+function interval(row: ForestRow, y: number, { scale }: Layout): Mark[] {
+  const { estimate, low, high, tone = 'plain' } = row
+  if (estimate === null || low === null || high === null) return []
+  const suffix = tone === 'plain' ? '' : `-${tone}`
+  const cx = round(scale.at(estimate))
+  const whole = low === high ? 0.12 : 0
+  return [
+    line([scale.at(low - whole), y], [scale.at(high + whole), y], `ink-bar${suffix}`),
+    mark('circle', { cx, cy: y, r: 5.5, class: `ink-dot${suffix}` }),
+  ]
+}
