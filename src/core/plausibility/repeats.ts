@@ -14,20 +14,21 @@ const COVERAGE = 3
  * @source normalisation specification 1, section k (cross checks)
  */
 export function repeatWarnings(outcomes: readonly RunOutcome[], pointer: string): Warning[] {
+  const repeats = outcomes.map(repeatOf)
   const warnings: Warning[] = []
-  outcomes.forEach(({ evidence }, index) => {
-    if (evidence === null) return
+  repeats.forEach((one, index) => {
+    if (one === null) return
     let weight = 0
     let sum = 0
-    outcomes.forEach(({ evidence: other }, otherIndex) => {
-      if (otherIndex === index || other?.quantity !== evidence.quantity) return
+    repeats.forEach((other, otherIndex) => {
+      if (otherIndex === index || other?.group !== one.group) return
       const w = 1 / other.ownStandardUncertainty ** 2
       weight += w
       sum += w * other.logValue
     })
     if (weight === 0) return
-    const difference = Math.abs(evidence.logValue - sum / weight)
-    const allowed = COVERAGE * Math.sqrt(evidence.ownStandardUncertainty ** 2 + 1 / weight)
+    const difference = Math.abs(one.logValue - sum / weight)
+    const allowed = COVERAGE * Math.sqrt(one.ownStandardUncertainty ** 2 + 1 / weight)
     if (difference <= allowed) return
     warnings.push({
       pointer: `${pointer}/${index}`,
@@ -36,4 +37,22 @@ export function repeatWarnings(outcomes: readonly RunOutcome[], pointer: string)
     })
   })
   return warnings
+}
+
+interface Repeat {
+  /** Runs of one group repeat one another. */
+  readonly group: string
+  readonly logValue: number
+  readonly ownStandardUncertainty: number
+}
+
+/** A run as a repeat of others; runs that say nothing of the set-up repeat what they say of the wing. */
+function repeatOf({ evidence, normalized }: RunOutcome): Repeat | null {
+  if (evidence !== null) return { group: evidence.quantity, ...evidence }
+  const { metric, value, budget } = normalized
+  const ofWing = metric === 'sinkRate' || (metric === 'levelSpeed' && normalized.atTrim === true)
+  if (!ofWing) return null
+  const own = budget.filter((line) => !line.sharedWithinSession)
+  const ownU = Math.hypot(...own.map((line) => line.standardUncertainty))
+  return { group: metric, logValue: Math.log(value), ownStandardUncertainty: ownU / value }
 }
