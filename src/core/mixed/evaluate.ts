@@ -11,6 +11,7 @@ import { informationPass } from './model/information-pass.ts'
 import { accumulatePrecision, weighCells } from './model/precision-pass.ts'
 import { residualPass } from './model/residual-pass.ts'
 import { sensitivityPass } from './model/sensitivity-pass.ts'
+import { invertStructuredMeans, solveStructuredMeans } from './model/structured-means.ts'
 import { createWorkspace, type Workspace } from './model/workspace.ts'
 
 export { createWorkspace, type Workspace } from './model/workspace.ts'
@@ -21,6 +22,8 @@ const LOG_TWO_PI = Math.log(2 * Math.PI)
  * Restricted log-likelihood at given variances. This is the step the search repeats.
  *
  *     l_R = −½ [ (N − K) log 2π + log|V| + log|M| + r'V⁻¹r ],   M = X'V⁻¹X
+ *
+ * Structured means μ = Z b have p for K and Z'MZ for M.
  *
  * Cost O(N + Σ m_s² + Σ m_p² + K³); no memory is allocated.
  *
@@ -38,18 +41,31 @@ export function evaluateCriterion(layout: Layout, ws: Workspace, theta: Float64A
   ws.theta.set(theta)
   let logDet = weighCells(layout, ws)
   logDet += accumulatePrecision(layout, ws)
-  if (choleskyInPlace(ws.factor, setupCount) !== -1) return Number.NaN
-  solveLowerInPlace(ws.factor, setupCount, ws.effect)
-  solveLowerTransposedInPlace(ws.factor, setupCount, ws.effect)
+  logDet += layout.means ? solveStructuredMeans(layout.means, ws) : solveMeans(setupCount, ws)
+  if (Number.isNaN(logDet)) return Number.NaN
   const squares = residualPass(layout, ws)
-  return (
-    -(
-      (runCount - setupCount) * LOG_TWO_PI +
-      logDet +
-      logDeterminant(ws.factor, setupCount) +
-      squares
-    ) / 2
-  )
+  const coefficients = layout.means?.kept.length ?? setupCount
+  return -((runCount - coefficients) * LOG_TWO_PI + logDet + squares) / 2
+}
+
+/** β from M β = X'V⁻¹y; returns log|M|, or NaN if M is not positive definite. */
+function solveMeans(K: number, ws: Workspace): number {
+  if (choleskyInPlace(ws.factor, K) !== -1) return Number.NaN
+  solveLowerInPlace(ws.factor, K, ws.effect)
+  solveLowerTransposedInPlace(ws.factor, K, ws.effect)
+  return logDeterminant(ws.factor, K)
+}
+
+/**
+ * Covariance of the setup means at the variances of the last {@link evaluateCriterion}.
+ *
+ * @param layout the runs
+ * @param ws workspace after evaluateCriterion; holds covariance afterwards, symmetric. Mutated.
+ * @source generalised least squares (common practice)
+ */
+export function evaluateCovariance(layout: Layout, ws: Workspace): void {
+  if (layout.means) invertStructuredMeans(layout.means, ws)
+  else invertFromFactor(ws.factor, layout.setupCount, ws.covariance)
 }
 
 /**
@@ -65,7 +81,7 @@ export function evaluateCriterion(layout: Layout, ws: Workspace, theta: Float64A
  */
 export function evaluateScore(layout: Layout, ws: Workspace): void {
   const K = layout.setupCount
-  invertFromFactor(ws.factor, K, ws.covariance)
+  evaluateCovariance(layout, ws)
   sensitivityPass(layout, ws)
   const squares = [
     sumOfSquares(ws.pilotResidual),

@@ -13,6 +13,7 @@ import {
 } from './design/columns.ts'
 import { type Groups, groupRuns } from './design/groups.ts'
 import { InvalidLayoutError } from './design/invalid-layout-error.ts'
+import type { MeanDesign } from './design/mean-design.ts'
 
 export type { Observation, ObservationColumns } from './design/columns.ts'
 export { InvalidLayoutError } from './design/invalid-layout-error.ts'
@@ -41,6 +42,8 @@ export interface Layout extends Groups {
   readonly knownRunVariance: Float64Array
   /** Known extra variance of each session [unit of y squared]. */
   readonly knownSessionVariance: Float64Array
+  /** Structure of the setup means; each setup has a mean of its own where there is none. */
+  readonly means?: MeanDesign
 }
 
 /**

@@ -13,7 +13,7 @@ const PAIRS = [0, 1, 2, 3].flatMap((j) =>
  *     AI_jk = ½ [ f_j'V⁻¹f_k − (X'V⁻¹f_j)' C (X'V⁻¹f_k) ],   f_j = G_j e
  *
  * f is constant within the groups of its component, so all but the run level is solved on cells.
- * Reads weights, residual sums and `factor`; writes averageInformation, projected and solved.
+ * Reads weights, residual sums and `factor` (structured means: `covariance`); writes averageInformation, projected and solved.
  *
  * @param layout the runs
  * @param ws workspace of this layout. Mutated.
@@ -25,23 +25,39 @@ export function informationPass(layout: Layout, ws: Workspace): void {
   ws.projected.fill(0)
   for (let p = 0; p < layout.pilotCount; p++) addPilot(layout, ws, p)
   ws.averageInformation[15]! += ws.residualSquares[1]!
-  subtractMeans(layout.setupCount, ws)
+  subtractMeans(layout.setupCount, ws, layout.means !== undefined)
 }
 
 /** −(X'V⁻¹f_j)' C (X'V⁻¹f_k), then the factor ½ and the lower triangle. */
-function subtractMeans(K: number, ws: Workspace): void {
+function subtractMeans(K: number, ws: Workspace, structured: boolean): void {
   const AI = ws.averageInformation
+  if (structured) multiplyByCovariance(K, ws)
+  else solveByFactor(K, ws)
+  for (const [j, k] of PAIRS) {
+    let sum = AI[j + 4 * k]!
+    for (let i = 0; i < K; i++) sum -= ws.projected[j * K + i]! * ws.solved[k * K + i]!
+    AI[j + 4 * k] = sum / 2
+    AI[k + 4 * j] = sum / 2
+  }
+}
+
+function solveByFactor(K: number, ws: Workspace): void {
   ws.solved.set(ws.projected)
   for (let j = 0; j < 4; j++) {
     const column = ws.solved.subarray(j * K, (j + 1) * K)
     solveLowerInPlace(ws.factor, K, column)
     solveLowerTransposedInPlace(ws.factor, K, column)
   }
-  for (const [j, k] of PAIRS) {
-    let sum = AI[j + 4 * k]!
-    for (let i = 0; i < K; i++) sum -= ws.projected[j * K + i]! * ws.solved[k * K + i]!
-    AI[j + 4 * k] = sum / 2
-    AI[k + 4 * j] = sum / 2
+}
+
+/** Structured means have no factor of M of their own: Z C_b Z' lacks rank. */
+function multiplyByCovariance(K: number, ws: Workspace): void {
+  ws.solved.fill(0)
+  for (let j = 0; j < 4; j++) {
+    for (let k = 0; k < K; k++) {
+      const x = ws.projected[j * K + k]!
+      for (let i = 0; i < K; i++) ws.solved[j * K + i]! += ws.covariance[i + k * K]! * x
+    }
   }
 }
 

@@ -1,7 +1,7 @@
 import { choleskyInPlace } from '../../linalg/cholesky.ts'
 import { invertFromFactor } from '../../linalg/triangular.ts'
 import { componentArray, type PerComponent } from '../components.ts'
-import { createWorkspace, evaluateCriterion } from '../evaluate.ts'
+import { createWorkspace, evaluateCovariance, evaluateCriterion } from '../evaluate.ts'
 import type { Layout } from '../layout.ts'
 import type { Workspace } from './workspace.ts'
 
@@ -33,7 +33,7 @@ export function workspaceAt(layout: Layout, theta: PerComponent<number>): Worksp
   const ws = createWorkspace(layout)
   const value = evaluateCriterion(layout, ws, componentArray(theta))
   if (!Number.isFinite(value)) return null
-  invertFromFactor(ws.factor, layout.setupCount, ws.covariance)
+  evaluateCovariance(layout, ws)
   return ws
 }
 

@@ -28,6 +28,10 @@ export interface Workspace {
   /** Cholesky factor of M = X'V⁻¹X, and C = M⁻¹; K × K, column-major. */
   readonly factor: Float64Array
   readonly covariance: Float64Array
+  /** For structured means μ = Z b only: Cholesky factor of Z'MZ, b, and its covariance. */
+  readonly structuredFactor: Float64Array
+  readonly coefficients: Float64Array
+  readonly coefficientCovariance: Float64Array
   /** Setup means less the layout's anchor. */
   readonly effect: Float64Array
   /** Sums of e = V⁻¹r over cells, sessions and pilots. */
@@ -68,6 +72,7 @@ export function createWorkspace(layout: Layout): Workspace {
   const { runCount, cellCount, sessionCount, pilotCount, setupCount: k } = layout
   const f = (length: number) => new Float64Array(length)
   const slots = layout.pilotSetup.length
+  const p = layout.means?.kept.length ?? 0
   return {
     theta: f(COMPONENT_COUNT),
     runWeight: f(runCount),
@@ -84,6 +89,9 @@ export function createWorkspace(layout: Layout): Workspace {
     pilotDesign: f(slots),
     factor: f(k * k),
     covariance: f(k * k),
+    structuredFactor: f(p * p),
+    coefficients: f(p),
+    coefficientCovariance: f(p * p),
     effect: f(k),
     cellResidual: f(cellCount),
     sessionResidual: f(sessionCount),
