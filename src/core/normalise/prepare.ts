@@ -21,6 +21,7 @@ import type {
   SinkRun,
   SoundLevelRun,
   StaticPullRun,
+  TipClearanceRun,
 } from './types.ts'
 
 /** A run worked out, by its kind, with what follows from its engine speed. */
@@ -34,6 +35,7 @@ type WorkedOut =
   | { readonly kind: 'soundLevel'; readonly run: SoundLevelRun; readonly sound: PreparedSound }
   | { readonly kind: 'sink'; readonly run: SinkRun; readonly sink: PreparedSink }
   | { readonly kind: 'levelSpeed'; readonly run: LevelSpeedRun; readonly speed: PreparedLevelSpeed }
+  | { readonly kind: 'tipClearance'; readonly run: TipClearanceRun }
 
 /**
  * Works out what happened in a run, short of its uncertainty.
@@ -49,7 +51,7 @@ export function prepareRun(
   submitted: { readonly entry: FlownEntry; readonly run: Run; readonly equipment: Equipment },
 ): PreparedRun {
   const worked = workOut(known, submitted)
-  if (worked.kind === 'sink' || worked.kind === 'levelSpeed') {
+  if (worked.kind === 'sink' || worked.kind === 'levelSpeed' || worked.kind === 'tipClearance') {
     return { ...worked, derived: undefined }
   }
   const { rpm } = worked.run
@@ -77,11 +79,13 @@ function workOut(
       return { kind: run.kind, run, sink: prepareSink(known, { entry, run }) }
     case 'levelSpeed':
       return { kind: run.kind, run, speed: prepareLevelSpeed(known, { entry, run }) }
+    case 'tipClearance':
+      return { kind: run.kind, run }
   }
 }
 
 /** Runs with the engine on, of which something is known. */
-type Powered = Exclude<WorkedOut, { readonly kind: 'sink' | 'levelSpeed' }>
+type Powered = Exclude<WorkedOut, { readonly kind: 'sink' | 'levelSpeed' | 'tipClearance' }>
 
 /** How the propeller worked; at a sound level nothing is known but the air. */
 function propellerState(worked: Powered, { air }: KnownSession): PropellerState {

@@ -27,6 +27,7 @@ export function assumptionsOf(run: Run, context: RunContext): Warning[] {
     soundLevel: [],
     sink: [...air.warnings, ...wing.warnings.filter(({ pointer }) => !OF_GLIDE.test(pointer))],
     levelSpeed: air.warnings,
+    tipClearance: [],
   }[run.kind]
   return [...ofSession, ...ofRun(run, context)]
 }
@@ -54,6 +55,8 @@ function ofRun(run: Run, { equipment, at, known }: RunContext): Warning[] {
       return run.heightSource === 'unknown' ? [heightSourceUnknown(pointer)] : []
     case 'levelSpeed':
       return run.heightAboveSiteM === undefined ? [levelHeightAssumed(pointer)] : []
+    case 'tipClearance':
+      return []
   }
 }
 

@@ -10,6 +10,7 @@ import { assumptionsOf, type RunContext } from './run-warnings.ts'
 import { normaliseSink } from './sink.ts'
 import { normaliseSoundLevel } from './sound-level.ts'
 import { normaliseStaticPull } from './static-pull.ts'
+import { normaliseTipClearance } from './tip-clearance.ts'
 import type { FlightSession, RunInput, RunOutcome } from './types.ts'
 
 /**
@@ -81,5 +82,7 @@ function resultOf(prepared: PreparedRun): Pick<RunOutcome, 'normalized' | 'evide
       return normaliseSink(prepared.sink)
     case 'levelSpeed':
       return normaliseLevelSpeed(prepared.speed)
+    case 'tipClearance':
+      return normaliseTipClearance(prepared.run)
   }
 }

@@ -194,6 +194,19 @@ export interface SoundLevelRun {
   readonly uncertainty?: Stated
 }
 
+export interface TipClearanceRun {
+  readonly kind: 'tipClearance'
+  /** Smallest gap between blade tip and frame at rest [mm]. */
+  readonly staticClearanceMm: number
+  /** The same under load [mm]. */
+  readonly loadedClearanceMm?: number | undefined
+  /** Whether the propeller touched, or a trace of touching was seen. */
+  readonly contactSeen: boolean
+  /** Pull at the tip or thrust, whichever loaded it [N]; absent: that of full throttle. */
+  readonly loadN?: number | undefined
+  readonly uncertainty?: Stated
+}
+
 export type Run =
   | ClimbRun
   | FuelBurnRun
@@ -202,6 +215,7 @@ export type Run =
   | SoundLevelRun
   | SinkRun
   | LevelSpeedRun
+  | TipClearanceRun
 
 /** One line of the budget of {@link Normalized.value}. */
 export interface BudgetLine {
@@ -225,8 +239,9 @@ export interface Normalized {
     | 'electricPower'
     | 'sinkRate'
     | 'levelSpeed'
+    | 'tipClearance'
   readonly value: number
-  readonly unit: 'm/s' | 'L/h' | 'N' | 'dB' | 'W'
+  readonly unit: 'm/s' | 'L/h' | 'N' | 'dB' | 'W' | 'mm'
   readonly standardUncertainty: number
   readonly budget: readonly BudgetLine[]
   /** Climb only: useful induced power at full throttle, ISA sea level [W]. The wing-free figure. */
@@ -257,6 +272,14 @@ export interface Normalized {
   readonly windFromDeg?: number
   /** Level speed only: whether it stands for the trim speed. */
   readonly atTrim?: boolean
+  /** Tip clearance only: whether `value` is that under load; else it is that at rest. */
+  readonly underLoad?: boolean
+  /** Tip clearance only: whether the propeller touched. */
+  readonly contactSeen?: boolean
+  /** Tip clearance only: movement towards the cage under load [mm]. */
+  readonly movementMm?: number
+  /** Tip clearance only: clearance under load that is advised for this movement [mm]. */
+  readonly advisedLoadedClearanceMm?: number
 }
 
 /** What the statistical fit uses: natural logarithm of the wing-free figure at the reference state. */

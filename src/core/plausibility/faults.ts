@@ -126,6 +126,11 @@ function impossible(run: Run): { readonly field: string; readonly detail: string
         detail:
           `No glide agrees with these figures: check height loss, time, mass and trim speed. ${sinkHint(run.heightLossM / run.durationS, run)}`.trim(),
       }
+    case 'tipClearance':
+      return {
+        field: 'staticClearanceMm',
+        detail: 'No clearance follows from these figures: check both gaps.',
+      }
     case 'levelSpeed':
       return {
         field: 'legs',

@@ -1,4 +1,4 @@
-import type { Run } from '../normalise/types.ts'
+import type { Drive, Run } from '../normalise/types.ts'
 import { FIELD_LIMITS, type Limit } from './limits.ts'
 
 /** Limit of each measured field of an object; the keys are its field names. */
@@ -41,7 +41,7 @@ const BATTERY: FieldTable = {
   batteryEndV: FIELD_LIMITS.batteryV,
 }
 
-export const RUN_FIELDS: Readonly<Record<Run['kind'], FieldTable>> = {
+const RUN_FIELDS: Readonly<Record<Run['kind'], FieldTable>> = {
   climb: {
     heightGainM: FIELD_LIMITS.heightGainM,
     durationS: FIELD_LIMITS.climbDurationS,
@@ -85,4 +85,23 @@ export const RUN_FIELDS: Readonly<Record<Run['kind'], FieldTable>> = {
     startHeightAboveSiteM: FIELD_LIMITS.startHeightAboveSiteM,
   },
   levelSpeed: { heightAboveSiteM: FIELD_LIMITS.heightAboveSiteM },
+  tipClearance: {
+    staticClearanceMm: FIELD_LIMITS.staticClearanceMm,
+    loadedClearanceMm: FIELD_LIMITS.loadedClearanceMm,
+    loadN: FIELD_LIMITS.loadN,
+  },
+}
+
+/**
+ * Limit of each measured field of a run.
+ *
+ * @param kind kind of the run
+ * @param drive kind of drive: motors turn slower than engines
+ * @returns the limits by field name
+ * @source normalisation specification 1, section k
+ */
+export function runFields(kind: Run['kind'], drive: Drive): FieldTable {
+  const table = RUN_FIELDS[kind]
+  if (drive !== 'electric' || table.rpm === undefined) return table
+  return { ...table, rpm: FIELD_LIMITS.motorRpm }
 }

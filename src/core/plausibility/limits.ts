@@ -61,6 +61,8 @@ export const FIELD_LIMITS = {
   /** Ours. */
   startHeightAboveSiteM: limit('Height at the start', 'm', heightAboveSite),
   rpm: limit('Engine speed', '1/min', { hard: [500, 16000], soft: [3000, 11000] }),
+  /** Ours: electric motors often turn no faster than their propeller. */
+  motorRpm: limit('Motor speed', '1/min', { hard: [300, 16000], soft: [1200, 11000] }),
   volumeMl: limit('Fuel volume', 'mL', { hard: [20, 30000], soft: [100, 30000] }),
   burnDurationS: limit('Burn time', 's', { hard: [20, 28800], soft: [120, 28800] }),
   /** Ours. */
@@ -93,6 +95,12 @@ export const FIELD_LIMITS = {
   heightLossM: limit('Height loss', 'm', { hard: [10, 3000], soft: [50, 500] }),
   sinkDurationS: limit('Sink time', 's', { hard: [5, 3600], soft: [20, 600] }),
   groundSpeedMps: limit('Ground speed', 'm/s', { hard: [0, 40], soft: [0, 28] }),
+  /** Ours. */
+  staticClearanceMm: limit('Clearance at rest', 'mm', { hard: [0, 500], soft: [0, 150] }),
+  /** Ours. */
+  loadedClearanceMm: limit('Clearance under load', 'mm', { hard: [0, 500], soft: [0, 150] }),
+  /** Ours. */
+  loadN: limit('Load', 'N', { hard: [1, 2500], soft: [20, 1100] }),
   trackDeg: limit('Track', '°', { hard: [0, 360], soft: [0, 360] }),
 } as const satisfies Readonly<Record<string, Limit>>
 

@@ -1,6 +1,7 @@
 import type { Equipment, FlightSession, Run, SoundLevelRun } from '../normalise/types.ts'
 import type { FindingList } from './findings.ts'
 import { DERIVED_LIMITS } from './limits.ts'
+import { checkTipClearance } from './tip-clearance.ts'
 import { withUnit } from './unit-mistakes.ts'
 
 /** A battery counts as equally charged while its voltage changes by no more than this [1]. */
@@ -28,6 +29,7 @@ export function checkRunFields(
   const { run, equipment, session } = given
   checkDrive(found, pointer, run, equipment)
   if ('batteryStartV' in run || 'batteryEndV' in run) checkBattery(found, pointer, run)
+  if (run.kind === 'tipClearance') checkTipClearance(found, pointer, run)
   if (run.kind === 'soundLevel') {
     checkMargin(found, pointer, run)
     checkPosition(found, pointer, run)

@@ -44,6 +44,9 @@ const STATED_LIMITS: Readonly<Record<string, StatedLimit>> = {
   reductionRatio: { unit: '', least: 0.001 },
   heightLossM: { unit: 'm', least: 0.1 },
   groundSpeedMps: { unit: 'm/s', least: 0.02, most: 3 },
+  staticClearanceMm: { unit: 'mm', least: 0.1, most: 20 },
+  loadedClearanceMm: { unit: 'mm', least: 0.1, most: 20 },
+  loadN: { unit: 'N', least: 0.5 },
   trackDeg: { unit: '°', least: 0.1, most: 20 },
   fuelTemperatureC: { unit: 'K', least: 0.1, most: 20 },
 }

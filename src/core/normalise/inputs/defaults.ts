@@ -46,6 +46,8 @@ export const DEFAULT_U = {
   /** Thrust from climb: inclination of the thrust, change of trim, slipstream on the pilot [1]. */
   thrustModelRatio: 0.025,
   volumeRatio: 0.01,
+  /** A rule held into the gap at a blade tip [mm]. */
+  tipClearanceMm: 2,
   /** Refilling to a mark at a pump [mL]. */
   refillMl: 20,
   /** Meter of a battery [1]: ours. */
