@@ -1,50 +1,44 @@
 import { z } from 'zod'
 
 import { measured } from './measured.ts'
+import { climb } from './runs/climb.ts'
+import { energyUse } from './runs/energy-use.ts'
+import { fuelBurn } from './runs/fuel-burn.ts'
+import { levelSpeed } from './runs/level-speed.ts'
+import { sink } from './runs/sink.ts'
+import { refuseMisplacedDistance, soundLevel } from './runs/sound-level.ts'
+import { staticPull } from './runs/static-pull.ts'
+import { tipClearance } from './runs/tip-clearance.ts'
 
-const rpm = z.number().optional().describe('Engine speed during the run [1/min]')
-const durationS = z.number().describe('Time from start to end of the run [s]')
+// To add a kind: its fields and measures in a file under runs/, one line in each of the three lists below.
 
-const climb = {
-  kind: z.literal('climb'),
-  heightGainM: z.number().describe('Height gained at full throttle, as the source showed it [m]'),
-  durationS,
-  heightSource: z
-    .enum(['barometric', 'barometricTemperatureCompensated', 'gnss', 'unknown'])
-    .describe('How the height gain was read'),
-  startHeightAboveSiteM: z.number().describe('Height above the field at the start [m]'),
-  rpm,
-}
-
-const fuelBurn = {
-  kind: z.literal('fuelBurn'),
-  volumeMl: z.number().describe('Fuel burned in level flight, at the temperature of the fuel [mL]'),
-  durationS,
-  heightAboveSiteM: z.number().describe('Mean height above the field [m]'),
-  heightChangeM: z.number().describe('Height at the end less height at the start [m]'),
-  rpm,
-  fuelTemperatureC: z.number().optional().describe('Temperature of the fuel when measured [°C]'),
-}
-
-const climbMeasures = ['heightGainM', 'durationS', 'startHeightAboveSiteM', 'rpm'] as const
-const fuelBurnMeasures = [
-  'volumeMl',
-  'durationS',
-  'heightAboveSiteM',
-  'heightChangeM',
-  'rpm',
-  'fuelTemperatureC',
+/** Kinds of run taken today. */
+export const RUN_KINDS = [
+  'climb',
+  'fuelBurn',
+  'energyUse',
+  'staticPull',
+  'soundLevel',
+  'sink',
+  'levelSpeed',
+  'tipClearance',
 ] as const
-
-/** Kinds of run taken today. To add one: its fields and measures above, one line here and below. */
-export const RUN_KINDS = [climb.kind.value, fuelBurn.kind.value] as const
 
 export const RunKind = z.enum(RUN_KINDS)
 
 /** One measured run of a submission. */
 export const NewRun = z.discriminatedUnion(
   'kind',
-  [measured(climb, climbMeasures), measured(fuelBurn, fuelBurnMeasures)],
+  [
+    measured(climb.shape, climb.measures),
+    measured(fuelBurn.shape, fuelBurn.measures),
+    measured(energyUse.shape, energyUse.measures),
+    measured(staticPull.shape, staticPull.measures),
+    measured(soundLevel.shape, soundLevel.measures).superRefine(refuseMisplacedDistance),
+    measured(sink.shape, sink.measures),
+    measured(levelSpeed.shape, levelSpeed.measures),
+    measured(tipClearance.shape, tipClearance.measures),
+  ],
   {
     error: (issue) =>
       issue.code === 'invalid_union'
@@ -58,7 +52,13 @@ export type NewRun = z.infer<typeof NewRun>
 /** The runs as they were given, each with further fields beside its own: for the answers. */
 export function reportedRun<S extends z.core.$ZodLooseShape>(result: S) {
   return z.discriminatedUnion('kind', [
-    z.object({ ...measured(climb, climbMeasures).shape, ...result }),
-    z.object({ ...measured(fuelBurn, fuelBurnMeasures).shape, ...result }),
+    z.object({ ...measured(climb.shape, climb.measures).shape, ...result }),
+    z.object({ ...measured(fuelBurn.shape, fuelBurn.measures).shape, ...result }),
+    z.object({ ...measured(energyUse.shape, energyUse.measures).shape, ...result }),
+    z.object({ ...measured(staticPull.shape, staticPull.measures).shape, ...result }),
+    z.object({ ...measured(soundLevel.shape, soundLevel.measures).shape, ...result }),
+    z.object({ ...measured(sink.shape, sink.measures).shape, ...result }),
+    z.object({ ...measured(levelSpeed.shape, levelSpeed.measures).shape, ...result }),
+    z.object({ ...measured(tipClearance.shape, tipClearance.measures).shape, ...result }),
   ])
 }

@@ -19,9 +19,18 @@ const figure = (description: string) => z.number().optional().describe(descripti
 
 const normalized = z
   .object({
-    metric: z.enum(['climbRate', 'fuelFlow', 'staticThrust', 'soundLevel', 'electricPower']),
+    metric: z.enum([
+      'climbRate',
+      'fuelFlow',
+      'staticThrust',
+      'soundLevel',
+      'electricPower',
+      'sinkRate',
+      'levelSpeed',
+      'tipClearance',
+    ]),
     value: z.number().describe('The result at the reference state, in `unit`'),
-    unit: z.enum(['m/s', 'L/h', 'N', 'dB', 'W']),
+    unit: z.enum(['m/s', 'L/h', 'N', 'dB', 'W', 'mm']),
     standardUncertainty: z.number().describe('Of `value`, in its unit, k = 1'),
     budget: z.array(budgetLine),
     inducedPowerW: figure('Climb: useful induced power at full throttle, standard sea level [W]'),
@@ -43,14 +52,34 @@ const normalized = z
       'Sound level at a distance: where it holds [m]; 20, or where it was measured if that is too near for the distance rule',
     ),
     power: z.enum(['full', 'level']).optional().describe('Sound level: what the engine gave'),
+    glideRatio: figure('Sink: glide ratio of wing, pilot and frame as flown'),
+    glideRatioStandardUncertainty: figure('Sink: of `glideRatio`, k = 1'),
+    trueAirspeedMps: figure('Level speed: as flown [m/s]; to its owner only'),
+    windMps: figure('Level speed: wind at the height of the run [m/s]; to its owner only'),
+    windFromDeg: figure(
+      'Level speed: where the wind comes from, clockwise from north [°]; to its owner only',
+    ),
+    atTrim: z
+      .boolean()
+      .optional()
+      .describe('Level speed: whether it stands for the trim speed of the session'),
+    underLoad: z
+      .boolean()
+      .optional()
+      .describe('Tip clearance: whether `value` was measured under load; else at rest'),
+    contactSeen: z.boolean().optional().describe('Tip clearance: whether the propeller touched'),
+    movementMm: figure('Tip clearance: movement towards the cage under load [mm]'),
+    advisedLoadedClearanceMm: figure(
+      'Tip clearance: clearance under load advised for this movement: 10 mm and half of it [mm]',
+    ),
   })
   .meta({ id: 'Normalized', description: 'A run brought to the reference state' })
 
 const derived = z
   .object({
-    propellerRpm: z.number().describe('Propeller speed [1/min]'),
-    tipSpeedMps: z.number().describe('Speed of the tips in the plane of the propeller [m/s]'),
-    helicalTipMach: z.number().describe('Mach number of the tips on their helix'),
+    propellerRpm: figure('Propeller speed [1/min]'),
+    tipSpeedMps: figure('Speed of the tips in the plane of the propeller [m/s]'),
+    helicalTipMach: figure('Mach number of the tips on their helix'),
     thrustCoefficient: figure('T/(ρ·n²·D⁴) of the thrust in this run'),
     figureOfMerit: figure(
       'Static pull: ideal power of this thrust over the rated power in this air',

@@ -1,7 +1,8 @@
 import { z } from 'zod'
 
+import { freeText } from '../../contract/free-text.ts'
 import { Id } from '../../contract/ids.ts'
-import { freeText, measured } from './measured.ts'
+import { measured } from './measured.ts'
 import { NewRun } from './run-kinds.ts'
 
 const DAY_MS = 86_400_000
@@ -109,6 +110,14 @@ const entry = measured(
 const equipment = z.strictObject({
   drive: z.enum(['twoStroke', 'fourStroke', 'electric']),
   propellerDiameterCm: z.number().describe('Diameter of the propeller [cm]'),
+  reductionRatio: z
+    .number()
+    .optional()
+    .describe('Engine speed over propeller speed; for what follows from rpm'),
+  ratedPowerKw: z
+    .number()
+    .optional()
+    .describe('Rated shaft power [kW]; for the figure of merit of a static pull'),
 })
 
 const calculatedEntry = measured(

@@ -41,11 +41,28 @@ export function publicView(stored: StoredRevision): PublicSubmission {
       setupId: runs[0]!.setupId,
       runs: runs.map((run, runIndex) => ({
         kind: body.entries[index]!.runs[runIndex]!.kind,
-        ...resultOf(run),
+        ...resultOf({
+          ...run,
+          normalized: withoutTheDay(run.normalized),
+          derived: withoutTheMass(run.derived),
+        }),
         warnings: run.warnings.map(({ pointer, code }) => ({ pointer, code })),
       })),
     })),
   }
+}
+
+/** Airspeed and wind as flown would lead to the mass of the pilot and to the day. */
+function withoutTheDay(normalized: StoredRun['normalized']): StoredRun['normalized'] {
+  const { trueAirspeedMps: _, windMps: __, windFromDeg: ___, ...rest } = normalized
+  return rest
+}
+
+/** In flight, airspeed and thrust would lead to the mass of the pilot: both are left out everywhere. */
+function withoutTheMass(derived: StoredRun['derived']): StoredRun['derived'] {
+  if (derived === undefined || derived === null) return derived
+  const { helicalTipMach: _, thrustCoefficient: __, ...rest } = derived
+  return Object.keys(rest).length === 0 ? undefined : rest
 }
 
 function roundedConditions({ site, conditions }: NewSubmission): PublicSubmission['conditions'] {

@@ -10,10 +10,18 @@ export interface Pilot {
   readonly token: string
 }
 
+/** What a set-up of these tests is made of. */
+export interface SetupParts {
+  readonly drive?: Drive
+  readonly propellerDiameterCm?: number
+  readonly reductionRatio?: number
+  readonly ratedPowerKw?: number
+}
+
 /** The app with what these tests need around it: accounts and set-ups. */
 export interface Desk extends TestApp {
   signUp(role?: Role): Promise<Pilot>
-  setup(equipment?: { drive?: Drive; propellerDiameterCm?: number }): Promise<string>
+  setup(equipment?: SetupParts): Promise<string>
 }
 
 export async function startDesk(): Promise<Desk> {
@@ -47,10 +55,7 @@ let components = 0
 /** A set-up of invented parts, each new. */
 export async function insertSetup(
   db: Database,
-  {
-    drive = 'twoStroke',
-    propellerDiameterCm = 125,
-  }: { drive?: Drive; propellerDiameterCm?: number } = {},
+  { drive = 'twoStroke', propellerDiameterCm = 125, reductionRatio, ratedPowerKw }: SetupParts = {},
 ): Promise<string> {
   const component = async (kind: string, column: string, value: unknown) => {
     components += 1
@@ -60,10 +65,15 @@ export async function insertSetup(
     )
     return rows[0]!.id
   }
+  const powerplant = await component('powerplant', 'drive', drive)
+  await db.pool.query(
+    'UPDATE component SET reduction_ratio = $2, rated_power_kw = $3 WHERE id = $1',
+    [powerplant, reductionRatio, ratedPowerKw],
+  )
   const { rows } = await db.pool.query<{ id: string }>(
     'INSERT INTO setup (powerplant_id, propeller_id, frame_id) VALUES ($1, $2, $3) RETURNING id',
     [
-      await component('powerplant', 'drive', drive),
+      powerplant,
       await component('propeller', 'diameter_cm', propellerDiameterCm),
       await component('frame', 'mass_kg', 4),
     ],
@@ -86,6 +96,34 @@ export const FUEL_BURN = {
   heightAboveSiteM: 200,
   heightChangeM: 0,
   rpm: 5700,
+} satisfies NewRun
+
+export const ENERGY_USE = {
+  kind: 'energyUse',
+  energyWh: 700,
+  durationS: 540,
+  heightAboveSiteM: 150,
+  heightChangeM: 0,
+  batteryStartV: 54,
+  batteryEndV: 52,
+  rpm: 1500,
+} satisfies NewRun
+
+export const STATIC_PULL = {
+  kind: 'staticPull',
+  thrustN: 600,
+  rpm: 8300,
+  headwindMps: 0.5,
+  lineAngleDeg: 0,
+} satisfies NewRun
+
+export const SOUND_LEVEL = {
+  kind: 'soundLevel',
+  levelDbA: 98,
+  backgroundDbA: 60,
+  position: 'pilotEar',
+  power: 'full',
+  instrument: 'class2',
 } satisfies NewRun
 
 /**

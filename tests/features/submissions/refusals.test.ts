@@ -69,9 +69,9 @@ describe('a submission that does not match the schema', () => {
     ['an id that is none', [['/entries/0/setupId', 'mine']], '/entries/0/setupId', /UUID/],
     [
       'a kind not taken today',
-      [['/entries/0/runs/1', { kind: 'staticPull', thrustN: 640 }]],
+      [['/entries/0/runs/1', { kind: 'loop', thrustN: 640 }]],
       '/entries/0/runs/1/kind',
-      /climb, fuelBurn/,
+      /climb, fuelBurn, energyUse, staticPull, soundLevel/,
     ],
     [
       'a run without kind',

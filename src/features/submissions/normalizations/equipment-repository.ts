@@ -13,6 +13,8 @@ export interface KnownSetup {
   readonly setupId: string
   readonly drive: Drive
   readonly propellerDiameterCm: number
+  readonly reductionRatio: number | null
+  readonly ratedPowerKw: number | null
 }
 
 /**
@@ -25,7 +27,8 @@ export async function findSetups(source: Queryable, ids: readonly string[]): Pro
     name: 'find-setups',
     text: `
       SELECT asked.id AS "askedId", survivor.id AS "setupId", powerplant.drive,
-             propeller.diameter_cm AS "propellerDiameterCm"
+             propeller.diameter_cm AS "propellerDiameterCm",
+             powerplant.reduction_ratio AS "reductionRatio", powerplant.rated_power_kw AS "ratedPowerKw"
         FROM setup asked
         JOIN setup survivor ON survivor.id = COALESCE(asked.merged_into_id, asked.id)
         JOIN component own_powerplant ON own_powerplant.id = survivor.powerplant_id

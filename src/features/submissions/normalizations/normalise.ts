@@ -93,8 +93,14 @@ function refuseMergedTwins(setups: readonly (KnownSetup | null)[]): void {
   if (errors.length > 0) throw new ApiProblem('invalid-request', { errors })
 }
 
-function equipmentOf({ drive, propellerDiameterCm }: KnownSetup): Equipment {
-  return { drive, propellerDiameterCm }
+function equipmentOf(setup: KnownSetup): Equipment {
+  const { drive, propellerDiameterCm, reductionRatio, ratedPowerKw } = setup
+  return {
+    drive,
+    propellerDiameterCm,
+    reductionRatio: reductionRatio ?? undefined,
+    ratedPowerKw: ratedPowerKw ?? undefined,
+  }
 }
 
 /** A result that is no number is no result, whatever let it through. */

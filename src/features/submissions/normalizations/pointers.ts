@@ -1,7 +1,7 @@
 import type { NewNormalization } from '../schema.ts'
 
 const INTO_RUN = /^\/entries\/\d+\/runs\/\d+/
-const SETUP = /^\/entries\/(\d+)\/setupId$/
+const EQUIPMENT = /^\/entries\/(\d+)\/equipment\//
 
 /** Whether a JSON Pointer into a submission leads to a run or into it. */
 export function pointsIntoRun(pointer: string): boolean {
@@ -19,9 +19,10 @@ export function inBody<F extends { readonly pointer: string }>(
     const { pointer } = finding
     if ('id' in body.wing && pointer.startsWith('/wing/'))
       return { ...finding, pointer: '/wing/id' }
-    const entry = body.entries[Number(SETUP.exec(pointer)?.[1])]
-    if (entry?.equipment === undefined) return finding
-    const described = pointer.replace('setupId', 'equipment/propellerDiameterCm')
-    return { ...finding, pointer: described }
+    const entryIndex = EQUIPMENT.exec(pointer)?.[1]
+    if (entryIndex === undefined || body.entries[Number(entryIndex)]?.equipment !== undefined) {
+      return finding
+    }
+    return { ...finding, pointer: `/entries/${entryIndex}/setupId` }
   }
 }
