@@ -1,6 +1,7 @@
 import { densityRatio } from '../atmosphere/density.ts'
 import type { PreparedClimb } from '../normalise/climb.ts'
 import type { PreparedBurn } from '../normalise/fuel-burn.ts'
+import type { FlownLevel } from '../normalise/level-flight.ts'
 import { GASOLINE_DENSITY_15C_KG_PER_M3 } from '../normalise/model/fuel-volume.ts'
 import type { ClimbRun } from '../normalise/types.ts'
 import { METRES_PER_FOOT } from '../units.ts'
@@ -69,9 +70,6 @@ export function climbHint(climbRateMps: number, run: ClimbRun): string {
 /**
  * Holds what follows from a fuel burn against its limits.
  *
- * Mass and wing may differ from the reference as far as they like without refusal, so that two-seaters
- * are taken; the hard limit of the correction is for air and height not held.
- *
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param burn the burn, worked out
@@ -83,16 +81,27 @@ export function checkBurn(found: FindingList, pointer: string, { flown }: Prepar
   const shaftKw = flown.levelPowerW / flown.levelFactor / PROPULSIVE_RATIO / W_PER_KW
   const gramsPerH = flown.fuelFlowLPerH * GASOLINE_DENSITY_15C_KG_PER_M3
   found.check(volume, gramsPerH / shaftKw, DERIVED_LIMITS.specificConsumption)
+  checkLevelCorrection(found, pointer, flown)
+}
 
+/**
+ * Holds the size of the correction of a level flight against its limits.
+ *
+ * Mass and wing may differ from the reference as far as they like without refusal, so that two-seaters
+ * are taken; the hard limit is for air and height not held.
+ *
+ * @param found where findings go
+ * @param pointer JSON pointer of the run
+ * @param flown the flight, worked out
+ * @source normalisation specification 1, section k
+ */
+export function checkLevelCorrection(found: FindingList, pointer: string, flown: FlownLevel): void {
   const limit = DERIVED_LIMITS.logCorrection
   const airAndHeight = Math.log(
     flown.levelFactor * Math.sqrt(densityRatio(flown.air.densityKgPerM3)),
   )
   if (!isInside(airAndHeight, limit.hard)) found.check(pointer, airAndHeight, limit)
-  else {
-    const whole = Math.log(flown.referenceFlowLPerH / flown.fuelFlowLPerH)
-    found.check(pointer, whole, { ...limit, hard: UNLIMITED })
-  }
+  else found.check(pointer, Math.log(flown.toReference), { ...limit, hard: UNLIMITED })
 }
 
 const UNLIMITED = { min: Number.NEGATIVE_INFINITY, max: Number.POSITIVE_INFINITY }

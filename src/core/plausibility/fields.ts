@@ -14,7 +14,7 @@ import {
   type FieldTable,
   LEG_FIELDS,
   PILOT_FIELDS,
-  RUN_FIELDS,
+  runFields,
   SITE_FIELDS,
   WING_FIELDS,
 } from './field-tables.ts'
@@ -62,7 +62,7 @@ function checkEntry(
 
   runs.forEach((run, index) => {
     const runPointer = `${pointer}/runs/${index}`
-    checkObject(found, runPointer, run, RUN_FIELDS[run.kind])
+    checkObject(found, runPointer, run, runFields(run.kind, equipment.drive))
     if (run.kind === 'levelSpeed') {
       run.legs.forEach((leg, legIndex) => {
         checkObject(found, `${runPointer}/legs/${legIndex}`, leg, LEG_FIELDS)

@@ -1,6 +1,7 @@
 import type { PreparedEnergy } from '../normalise/energy-use.ts'
 import type { PreparedPull } from '../normalise/static-pull.ts'
 import type { Derived } from '../normalise/types.ts'
+import { checkLevelCorrection } from './derived.ts'
 import type { FindingList } from './findings.ts'
 import { DERIVED_LIMITS } from './limits.ts'
 
@@ -55,4 +56,5 @@ export function checkEnergy(found: FindingList, pointer: string, { flown }: Prep
   const levelW = flown.electricPowerW * flown.levelFactor
   found.check(field, flown.electricPowerW, DERIVED_LIMITS.electricPower)
   found.check(field, flown.levelPowerW / levelW, DERIVED_LIMITS.electricEfficiency)
+  checkLevelCorrection(found, pointer, flown)
 }
