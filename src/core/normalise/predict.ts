@@ -135,6 +135,17 @@ export function staticThrustAt(
   return setup.staticThrustN * Math.cbrt(sigma * phi ** 2)
 }
 
+/**
+ * Lets a state pass that predictions are valid for.
+ *
+ * @param state all-up mass [kg], 20 to 1000; elevation [m], −1000 to 11 000; temperature [°C]; wing
+ * @throws {OutOfRangeError} if a value is NaN or lies outside its range; it names the value
+ * @source the ranges are those of {@link climbAt} and {@link fuelFlowAt}
+ */
+export function requireFlightState(state: FlightState): void {
+  flightIn(state)
+}
+
 /** The air of a state and the wing's level airspeed in it. */
 function flightIn(state: FlightState) {
   const { wing } = state

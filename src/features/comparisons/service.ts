@@ -1,9 +1,11 @@
 import { type Conditions, unknownWing } from '../../contract/conditions.ts'
+import { wingPointers, withinModel } from '../../contract/outside-model.ts'
 import { ApiProblem } from '../../contract/problems.ts'
 import { resolveConditions } from '../../core/comparison/conditions.ts'
 import { METRIC_FACTS, type Metric, type Quantity } from '../../core/comparison/metric.ts'
 import { rankSetups } from '../../core/comparison/rank-setups.ts'
 import { refusal } from '../../core/comparison/refusal.ts'
+import { requireFlightState } from '../../core/normalise/predict.ts'
 import { findSetupFacts, findWing, type SetupFacts } from '../../db/catalogue-facts.ts'
 import type { Database } from '../../db/client.ts'
 import type { FitStore, LoadedFit } from '../../db/fit-store.ts'
@@ -89,6 +91,7 @@ async function ask(sources: Sources, query: ComparisonQuery | RankingQuery) {
   const wing = query.wingId === undefined ? null : await findWing(sources.db, query.wingId)
   if (query.wingId !== undefined && wing === null) throw unknownWing()
   const { state, airDensityKgPerM3, assumed } = resolveConditions(query, wing)
+  withinModel(wingPointers(query.wingId), () => requireFlightState(state))
   const question: AskedQuestion = { metric: query.metric, state, fit: fit.view, loaded: fit }
   const { allUpMassKg, elevationM, temperatureC } = state
   const conditions: Conditions = {
