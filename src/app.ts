@@ -12,6 +12,7 @@ import { comparisonRoutes } from './features/comparisons/routes.ts'
 import { FitRefresher } from './features/fits/refresher.ts'
 import { fitRoutes } from './features/fits/routes.ts'
 import { methodRoutes } from './features/method/routes.ts'
+import { predictionRoutes } from './features/predictions/routes.ts'
 import { reviewRoutes } from './features/reviews/routes.ts'
 import { statusRoutes } from './features/status/routes.ts'
 import { submissionRoutes } from './features/submissions/routes.ts'
@@ -69,6 +70,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   })
   const store = new FitStore(options.db)
   await app.register(comparisonRoutes, { prefix: '/v1', db: options.db, fits: store })
+  await app.register(predictionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   await app.register(reviewRoutes, { prefix: '/v1', db: options.db })
   return app

@@ -45,3 +45,13 @@ export function cautionsForRuns(kinds: Iterable<string>): string[] {
 export function doNotFly(setup: string): string {
   return `Do not fly ${setup}: it was reported unsafe; see its reports.`
 }
+
+/** As {@link doNotFly}, of a touch in a body that was worked out and not stored. */
+export function touched(setup: string): string {
+  return `Do not fly ${setup}: its propeller touched. Nothing was stored: submit it or report it, so that others know.`
+}
+
+/** Who stands behind part of the evidence. */
+export function interestBehind(setup: string): string {
+  return `Part of what is known of ${setup} comes from people with an interest in selling it.`
+}

@@ -4,6 +4,7 @@ import {
   celsiusFromFahrenheit,
   KELVIN_OFFSET,
   KG_PER_LB,
+  LITRES_PER_US_GALLON,
   M2_PER_SQUARE_FOOT,
   METRES_PER_FOOT,
   MPS_PER_KMH,
@@ -23,9 +24,11 @@ export type Unit =
   | 'cm³'
   | 'dB(A)'
   | 'hPa'
+  | 'K'
   | 'kg'
   | 'kg·m²'
   | 'kW'
+  | 'L'
   | 'm'
   | 'm/s'
   | 'm²'
@@ -73,6 +76,10 @@ const MISTAKEN_FOR: Readonly<Partial<Record<Unit, readonly Conversion[]>>> = {
   kW: [
     ['W', times(0.001)],
     ['hp', times(0.74569987)],
+  ],
+  L: [
+    ['mL', times(0.001)],
+    ['US gallons', times(LITRES_PER_US_GALLON)],
   ],
   m: [
     ['ft', times(METRES_PER_FOOT)],

@@ -1,4 +1,4 @@
-import { CAUTIONS, doNotFly } from '../../contract/cautions.ts'
+import { CAUTIONS, doNotFly, interestBehind } from '../../contract/cautions.ts'
 import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
 import type { Verdict } from '../../core/comparison/verdict.ts'
 
@@ -73,10 +73,7 @@ export function cautionsFor(
 ): string[] {
   return [
     ...about.doNotFly.map(doNotFly),
-    ...about.interested.map(
-      (name) =>
-        `Part of what is known of ${name} comes from people with an interest in selling it.`,
-    ),
+    ...about.interested.map(interestBehind),
     ...OF_METRIC[metric],
     ...GENERAL,
   ]
