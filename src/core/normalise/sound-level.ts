@@ -6,7 +6,7 @@ import {
   NEPER_PER_DB,
   REFERENCE_DISTANCE_M,
 } from '../acoustics/level.ts'
-import { propagate, type UncertainInput } from '../uncertainty/propagate.ts'
+import { type Model, propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { DEFAULT_U, SOUND_U_DB } from './inputs/defaults.ts'
 import { FOLLOWS_PILOT, SAME_FOR_ALL } from './inputs/run.ts'
 import { statedOr } from './inputs/stated.ts'
@@ -122,16 +122,13 @@ function soundInputs(run: SoundLevelRun) {
  * @returns level [dB(A)]; evidence as ln of sound pressure over 20 µPa, or null
  * @source normalisation specification 1, sections h and j
  */
-export function normaliseSoundLevel({ inputs, run, levelDb }: PreparedSound): {
+export function normaliseSoundLevel(prepared: PreparedSound): {
   readonly normalized: Normalized
   readonly evidence: Evidence | null
 } {
+  const { inputs, run, levelDb } = prepared
   const { position, power } = run
-  const model = answeringNaN((x, y) => {
-    y[VALUE] = levelOfSource(x, run)
-    y[LOG_EVIDENCE] = NEPER_PER_DB * y[VALUE]!
-  })
-  const propagation = propagate(inputs, OUTPUTS, model)
+  const propagation = propagate(inputs, OUTPUTS, soundModel(prepared))
   const converted = isBroughtToReferenceDistance(run)
   const distanceM = converted ? REFERENCE_DISTANCE_M : run.distanceM
   const quantity = position === 'pilotEar' ? 'soundAtEar' : 'soundAtDistance'
@@ -148,6 +145,18 @@ export function normaliseSoundLevel({ inputs, run, levelDb }: PreparedSound): {
     },
     evidence: counts ? evidenceOf(quantity, inputs, propagation) : null,
   }
+}
+
+/**
+ * The model of a sound level: that of the source alone [dB] and ln of its sound pressure over 20 µPa.
+ *
+ * @source normalisation specification 1, section h
+ */
+export function soundModel({ run }: PreparedSound): Model {
+  return answeringNaN((x, y) => {
+    y[VALUE] = levelOfSource(x, run)
+    y[LOG_EVIDENCE] = NEPER_PER_DB * y[VALUE]!
+  })
 }
 
 /** From readings to the level of the source alone: section h of the specification, in order. */

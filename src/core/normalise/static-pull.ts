@@ -1,7 +1,7 @@
 import { RHO0 } from '../atmosphere/constants.ts'
 import { densityRatio } from '../atmosphere/density.ts'
 import { OutOfRangeError } from '../errors.ts'
-import { propagate, type UncertainInput } from '../uncertainty/propagate.ts'
+import { type Model, propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { byCorrection, modelFactor } from './inputs/run.ts'
@@ -88,16 +88,12 @@ export function prepareStaticPull(
  * @returns static thrust at ISA sea level [N]; evidence
  * @source normalisation specification 1, sections f and j
  */
-export function normaliseStaticPull({ inputs, context, flown }: PreparedPull): {
+export function normaliseStaticPull(prepared: PreparedPull): {
   readonly normalized: Normalized
   readonly evidence: Evidence
 } {
-  const model = answeringNaN((x, y) => {
-    const { standardThrustN } = pull(x, context)
-    y[VALUE] = standardThrustN
-    y[LOG_EVIDENCE] = Math.log(standardThrustN)
-  })
-  const propagation = propagate(inputs, OUTPUTS, model)
+  const { inputs, flown } = prepared
+  const propagation = propagate(inputs, OUTPUTS, pullModel(prepared))
   return {
     normalized: {
       metric: 'staticThrust',
@@ -108,6 +104,19 @@ export function normaliseStaticPull({ inputs, context, flown }: PreparedPull): {
     },
     evidence: evidenceOf('staticThrust', inputs, propagation),
   }
+}
+
+/**
+ * The model of a static pull: thrust at ISA sea level [N] and its logarithm.
+ *
+ * @source normalisation specification 1, section f
+ */
+export function pullModel({ context }: PreparedPull): Model {
+  return answeringNaN((x, y) => {
+    const { standardThrustN } = pull(x, context)
+    y[VALUE] = standardThrustN
+    y[LOG_EVIDENCE] = Math.log(standardThrustN)
+  })
 }
 
 /** From readings to static thrust at sea level: section f of the specification, in order. */
