@@ -13,6 +13,10 @@ const method = {
 
 const submissionWarnings = z.array(warning).describe('Doubts that belong to no single run')
 
+const cautions = z
+  .array(z.string())
+  .describe('What must not be flown comes first; then what to heed at runs of these kinds')
+
 const fullEntry = z.object({
   ...NewSubmission.shape.entries.element.shape,
   runs: z.array(reportedRun(runResult)),
@@ -33,6 +37,7 @@ export const FullSubmission = z
     ...NewSubmission.shape,
     entries: z.array(fullEntry),
     warnings: submissionWarnings,
+    cautions,
   })
   .meta({ id: 'FullSubmission' })
 
@@ -60,6 +65,7 @@ export const PublicSubmission = z
     flownIn: z.string().describe('Month of the flights, YYYY-MM'),
     conditions: publicConditions,
     interest: NewSubmission.shape.interest,
+    cautions,
     entries: z.array(z.object({ setupId: Id, runs: z.array(publicRun) })),
   })
   .meta({ id: 'PublicSubmission' })
@@ -86,6 +92,7 @@ export const Normalization = z
       }),
     ),
     warnings: submissionWarnings,
+    cautions,
   })
   .meta({ id: 'Normalization' })
 

@@ -2,6 +2,7 @@ import type { Pool, PoolClient } from 'pg'
 
 import type { RunOutcome, Warning } from '../../core/normalise/types.ts'
 import { METHOD_VERSION } from '../../core/version.ts'
+import { findGrounded } from './safety/repository.ts'
 import type { NewSubmission } from './schema.ts'
 
 type Queryable = Pick<Pool | PoolClient, 'query'>
@@ -35,6 +36,12 @@ export interface StoredRevision extends SubmissionHead {
   readonly body: NewSubmission
   readonly warnings: readonly Warning[]
   readonly runs: readonly StoredRun[]
+}
+
+/** A revision as it is shown, with what holds now for its set-ups. */
+export interface ShownRevision extends StoredRevision {
+  /** Set-ups of the revision that must not be flown now. */
+  readonly grounded: readonly string[]
 }
 
 /** A run about to be stored. */
@@ -136,7 +143,7 @@ export interface RevisionKey {
 export async function findRevisions(
   source: Queryable,
   keys: readonly RevisionKey[],
-): Promise<StoredRevision[]> {
+): Promise<ShownRevision[]> {
   const { rows } = await source.query<StoredRevision>({
     name: 'find-revisions',
     text: `
@@ -167,5 +174,13 @@ export async function findRevisions(
        ORDER BY wanted.place`,
     values: [keys.map((key) => key.id), keys.map((key) => key.revision ?? null), METHOD_VERSION],
   })
-  return rows
+  const setupIds = new Set(rows.flatMap(({ runs }) => runs.map((run) => run.setupId)))
+  const grounded = new Set(await findGrounded(source, [...setupIds]))
+  return rows.map((row) => toShown(row, grounded))
+}
+
+/** A revision with those of its set-ups that must not be flown, in the order of its entries. */
+export function toShown(stored: StoredRevision, grounded: ReadonlySet<string>): ShownRevision {
+  const setupIds = new Set(stored.runs.map(({ setupId }) => setupId))
+  return { ...stored, grounded: [...setupIds].filter((id) => grounded.has(id)) }
 }

@@ -18,7 +18,10 @@ import {
   markWithdrawn,
   type NewStoredRun,
   type SubmissionHead,
+  toShown,
 } from './repository.ts'
+import { reportFindings, type SetupFinding, worstFinding } from './safety/findings.ts'
+import { findGrounded } from './safety/repository.ts'
 import type { NewSubmission } from './schema.ts'
 import { fullView, publicView } from './views.ts'
 
@@ -113,9 +116,24 @@ async function storeRevision(
   const normalised = await normalise(client, body)
   const runs = runsToStore(body, normalised)
   const { warnings } = normalised
-  return fullView(
-    await insertRevision(client, { submissionId: id, accountId, body, warnings, runs }),
-  )
+  const stored = await insertRevision(client, {
+    submissionId: id,
+    accountId,
+    body,
+    warnings,
+    runs,
+  })
+  await reportFindings(client, { submissionId: id, accountId }, findingsOf(body, normalised))
+  const setupIds = normalised.setupIds.filter((setupId) => setupId !== null)
+  return fullView(toShown(stored, new Set(await findGrounded(client, setupIds))))
+}
+
+/** What the measurements say against flying, per set-up. */
+function findingsOf(body: NewSubmission, { setupIds }: NormalisedSubmission): SetupFinding[] {
+  return body.entries.flatMap(({ runs }, index) => {
+    const finding = worstFinding(runs)
+    return finding === null ? [] : [{ ...finding, setupId: setupIds[index]! }]
+  })
 }
 
 function runsToStore(

@@ -1,11 +1,12 @@
+import { cautionsForRuns, doNotFly } from '../../contract/cautions.ts'
 import type { FullSubmission, PublicSubmission } from './answer.ts'
-import type { StoredRevision, StoredRun } from './repository.ts'
+import type { ShownRevision, StoredRun } from './repository.ts'
 import type { NewSubmission } from './schema.ts'
 
 type Result = Pick<StoredRun, 'normalized' | 'derived' | 'warnings'>
 
 /** What the owner and moderators see of a submission. */
-export function fullView(stored: StoredRevision): FullSubmission {
+export function fullView(stored: ShownRevision): FullSubmission {
   const { body } = stored
   return {
     view: 'full',
@@ -23,16 +24,18 @@ export function fullView(stored: StoredRevision): FullSubmission {
       return { ...entry, setupId: runs[0]!.setupId, runs: withResults(entry.runs, runs) }
     }),
     warnings: [...stored.warnings],
+    cautions: cautionsOf(stored),
   }
 }
 
 /** What everybody sees of a submission: not who flew, where, on which day or with which mass. */
-export function publicView(stored: StoredRevision): PublicSubmission {
+export function publicView(stored: ShownRevision): PublicSubmission {
   const { body } = stored
   return {
     view: 'public',
     id: stored.id,
     revision: stored.revision,
+    cautions: cautionsOf(stored),
     ...methodOf(stored.runs),
     flownIn: body.flownOn.slice(0, 'YYYY-MM'.length),
     conditions: roundedConditions(body),
@@ -86,8 +89,14 @@ function methodOf([run]: readonly StoredRun[]) {
   return { methodVersion: run!.methodVersion, referenceId: run!.referenceId }
 }
 
-function runsByEntry({ body, runs }: StoredRevision): StoredRun[][] {
+function runsByEntry({ body, runs }: ShownRevision): StoredRun[][] {
   return body.entries.map((_, index) => runs.filter((run) => run.entryIndex === index))
+}
+
+/** What must not be flown now comes first. */
+function cautionsOf({ body, grounded }: ShownRevision): string[] {
+  const kinds = body.entries.flatMap(({ runs }) => runs.map(({ kind }) => kind))
+  return [...grounded.map((id) => doNotFly(`set-up ${id}`)), ...cautionsForRuns(kinds)]
 }
 
 /** Runs as they were given, each with what came out. */
