@@ -29,6 +29,7 @@ describe('quantity', () => {
     ['°C', -40, 55, 77, 'read as °F it is 25 °C'],
     ['m²', 8, 50, 258, 'read as ft² it is 23.97 m²'],
     ['m', -430, 5500, 7000, 'read as ft it is 2134 m'],
+    ['L', 0.5, 60, 12_000, 'read as mL it is 12 L'],
   ] as const)(
     'takes %s from %d to %d, given %d, for a unit mistake',
     (unit, min, max, value, hint) => {
