@@ -3,6 +3,7 @@ import type { FlightState } from '../normalise/predict.ts'
 import type { Equipment } from '../normalise/types.ts'
 import type { EvidenceTier, ExplainedDifference, FitView } from './fit-view.ts'
 import { DECIBELS_PER_NEPER, logMarginOf, METRIC_FACTS, type Metric } from './metric.ts'
+import { pairEstimates, pairSpread } from './pair-spread.ts'
 import { type Reading, readMetric } from './reading.ts'
 import { type Refusal, refusal, refusalOfPair, refusalOfSetup } from './refusal.ts'
 import { type LogDifference, type Verdict, verdictOn } from './verdict.ts'
@@ -104,14 +105,13 @@ export function answerForPair(question: Question, a: Candidate, b: Candidate): P
   const names = { a: a.setupId, b: b.setupId }
   const { tier, refusal: refused } = refusalOfPair(fit, a.setupId, b.setupId)
   if (refused !== null) return { ...names, tier, refusal: refused }
-  const readingA = usableReading(question, a)
+  const [estimateA, estimateB] = pairEstimates(fit, tier, names)
+  const readingA = usableReading(question, a, estimateA)
   if ('refusal' in readingA) return { ...names, tier, refusal: readingA.refusal }
-  const readingB = usableReading(question, b)
+  const readingB = usableReading(question, b, estimateB)
   if ('refusal' in readingB) return { ...names, tier, refusal: readingB.refusal }
-  const spread = fit.contrast([
-    { setup: a.setupId, weight: readingA.elasticity },
-    { setup: b.setupId, weight: -readingB.elasticity },
-  ])
+  const elasticities = { a: readingA.elasticity, b: readingB.elasticity }
+  const spread = pairSpread(fit, tier, names, elasticities)
   if (!Number.isFinite(spread.standardError))
     return { ...names, tier, refusal: refusal('notEstimable') }
   const difference = { ...spread, estimate: readingA.logValue - readingB.logValue }
@@ -183,14 +183,15 @@ export type UsableReading =
  *
  * @param question metric, conditions and fit
  * @param candidate the setup
+ * @param logQuantity the estimate [1]; its own where none is given
  * @returns value [unit of the metric] and elasticity [1], or a refusal
  * @source derived: the reading is that of `readMetric`
  */
 export function usableReading(
   { metric, state, fit }: Question,
   candidate: Candidate,
+  logQuantity: number | null = fit.logQuantityOf(candidate.setupId),
 ): UsableReading {
-  const logQuantity = fit.logQuantityOf(candidate.setupId)
   if (logQuantity === null) return { refusal: refusal('noEvidence') }
   return usable(readMetric(metric, logQuantity, { equipment: candidate.equipment, state }))
 }

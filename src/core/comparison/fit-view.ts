@@ -1,4 +1,5 @@
 import type { EvidenceTier } from '../mixed/evidence.ts'
+import type { AdditiveView } from './additive-view.ts'
 import type { LogDifference } from './verdict.ts'
 
 export type { EvidenceTier } from '../mixed/evidence.ts'
@@ -14,6 +15,9 @@ export interface EvidenceCount {
 
 /** Name of the part of a variance that is the scatter of flights and their known reading errors. */
 export const SCATTER = 'scatter of the flights'
+
+/** Name of the part that comes from comparing through shared parts only. */
+export const BEYOND_PARTS = 'setups that are more than the sum of their parts'
 
 /** One named part of the variance of a difference. */
 export interface VariancePart {
@@ -42,4 +46,6 @@ export interface FitView {
   /** Setups with the same number stay linked whichever single session is taken away; null: no evidence. */
   groupOf(setupId: string): number | null
   evidenceOf(setupId: string): EvidenceCount
+  /** The model of parts; absent or null where there is none. */
+  readonly additive?: AdditiveView | null
 }

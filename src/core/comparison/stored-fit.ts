@@ -4,10 +4,24 @@ import {
   prepareContrasts,
   type SetupWeight,
 } from '../mixed/contrasts.ts'
-import { type Evidence, evidenceTier, restsOnOneSession } from '../mixed/evidence.ts'
+import type { Decomposition } from '../mixed/decomposition.ts'
+import {
+  type Evidence,
+  type EvidenceTier,
+  evidenceTier,
+  restsOnOneSession,
+} from '../mixed/evidence.ts'
 import type { NestedFit } from '../mixed/fit-result.ts'
 import { type FitHeader, packFit, unpackFit } from '../mixed/serialise.ts'
 import type { SystematicTerm } from '../mixed/systematic.ts'
+import {
+  type AdditiveModel,
+  type AdditiveView,
+  additiveViewOf,
+  designOfParts,
+  PART_KINDS,
+  type SetupParts,
+} from './additive-view.ts'
 import { type FitView, SCATTER } from './fit-view.ts'
 
 /** A fit together with the evidence it rests on. */
@@ -18,6 +32,8 @@ export interface FitWithEvidence {
   readonly terms: readonly SystematicTerm[]
   /** Sessions by people who sell, make or were given what they tested, per setup of the fit. */
   readonly interestedSessions: readonly number[]
+  /** What the parts of the setups bring; absent where that is not known. */
+  readonly additive?: AdditiveModel | undefined
 }
 
 /** The part of a stored fit that is JSON. */
@@ -27,6 +43,12 @@ export interface StoredFitHeader {
   readonly spareSessions: number
   readonly interestedSessions: readonly number[]
   readonly terms: readonly Pick<SystematicTerm, 'cause' | 'reach'>[]
+  readonly additive?: StoredAdditive | undefined
+}
+
+/** A model of parts without its weights. */
+interface StoredAdditive extends Omit<Decomposition, 'weights'> {
+  readonly parts: readonly SetupParts[]
 }
 
 /** A fit as it is stored: a JSON header and one block of numbers. */
@@ -37,16 +59,21 @@ export interface StoredFitParts {
 
 /**
  * Splits a fit and its evidence for storing: the numbers of the fit, then K × K counts of shared
- * sessions, then one K × K covariance for each systematic term.
+ * sessions, one K × K covariance for each systematic term, and the p × K weights of parts if there are.
  *
  * @param whole fit, evidence and terms of the same layout, interested sessions in the order of the setups
  * @returns header and numbers; {@link restoreFit} gives the same back bit for bit
  * @source derived here
  */
 export function storeFit(whole: FitWithEvidence): StoredFitParts {
-  const { fit, evidence, terms, interestedSessions } = whole
+  const { fit, evidence, terms, interestedSessions, additive } = whole
   const packed = packFit(fit)
-  const parts = [packed.numbers, evidence.sharedSessions, ...terms.map((term) => term.covariance)]
+  const parts = [
+    packed.numbers,
+    evidence.sharedSessions,
+    ...terms.map((term) => term.covariance),
+    additive?.decomposition.weights ?? new Float64Array(0),
+  ]
   const numbers = new Float64Array(parts.reduce((length, part) => length + part.length, 0))
   let place = 0
   for (const part of parts) {
@@ -56,9 +83,17 @@ export function storeFit(whole: FitWithEvidence): StoredFitParts {
   const { setups, spareSessions } = evidence
   const named = terms.map(({ cause, reach }) => ({ cause, reach }))
   return {
-    header: { fit: packed.header, setups, spareSessions, interestedSessions, terms: named },
+    header: {
+      ...{ fit: packed.header, setups, spareSessions, interestedSessions, terms: named },
+      ...(additive === undefined ? {} : { additive: withoutWeights(additive) }),
+    },
     numbers,
   }
+}
+
+function withoutWeights({ parts, decomposition }: AdditiveModel): StoredAdditive {
+  const { weights: _, ...rest } = decomposition
+  return { parts, ...rest }
 }
 
 /**
@@ -72,7 +107,9 @@ export function storeFit(whole: FitWithEvidence): StoredFitParts {
 export function restoreFit({ header, numbers }: StoredFitParts): FitWithEvidence {
   const setupIds = header.fit.setups
   const square = setupIds.length ** 2
-  const end = numbers.length - square * header.terms.length
+  const additive = restoreAdditive({ header, numbers })
+  const weightCount = additive?.decomposition.weights.length ?? 0
+  const end = numbers.length - weightCount - square * header.terms.length
   const split = end - square
   const fit = unpackFit({ header: header.fit, numbers: numbers.subarray(0, split) })
   const sharedSessions = Int32Array.from(numbers.subarray(split, end))
@@ -86,7 +123,17 @@ export function restoreFit({ header, numbers }: StoredFitParts): FitWithEvidence
     evidence: { setupIds, setups, sharedSessions, spareSessions },
     terms,
     interestedSessions,
+    ...(additive === undefined ? {} : { additive }),
   }
+}
+
+/** The weights of parts are the last numbers. */
+function restoreAdditive({ header, numbers }: StoredFitParts): AdditiveModel | undefined {
+  if (header.additive === undefined) return undefined
+  const { parts, ...rest } = header.additive
+  const count = designOfParts(parts).kept.length * parts.length
+  const weights = numbers.slice(numbers.length - count)
+  return { parts, decomposition: { weights, ...rest } }
 }
 
 /**
@@ -96,12 +143,14 @@ export function restoreFit({ header, numbers }: StoredFitParts): FitWithEvidence
  * @returns the view; it keeps the fit and copies nothing
  * @source derived here
  */
-export function viewOf({ fit, evidence, terms }: FitWithEvidence): FitView {
+export function viewOf({ fit, evidence, terms, additive: model }: FitWithEvidence): FitView {
   const index = new Map(fit.setups.map((id, k) => [id, k]))
   const K = fit.setups.length
   const contrasts = prepareContrasts(fit)
   const spread = (term: SystematicTerm, weights: readonly SetupWeight[]) =>
     quadraticForm(term.covariance, weights, { index, K })
+  const groups = evidence.setups.map(({ soleSessionFreeGroup }) => soleSessionFreeGroup)
+  const additive = model === undefined ? null : additiveViewOf(fit.setups, groups, model)
   const nothing = { sessions: 0, pilots: 0, runs: 0, independentSessions: 0 }
   const setupOf = (id: string) => {
     const k = index.get(id)
@@ -117,14 +166,29 @@ export function viewOf({ fit, evidence, terms }: FitWithEvidence): FitView {
       const at = index.get(a)! + index.get(b)! * K
       return terms.reduce((sum, term) => sum + term.covariance[at]!, fit.covariance[at]!)
     },
-    tierOf: (a, b) => evidenceTier(evidence, a, b),
+    tierOf: (a, b) => withParts(evidenceTier(evidence, a, b), additive, [a, b]),
     restsOnOneSession: (a, b) => restsOnOneSession(evidence, a, b),
     groupOf: (id) => setupOf(id)?.soleSessionFreeGroup ?? null,
     evidenceOf(id) {
       const { sessions, pilots, runs, independentSessions } = setupOf(id) ?? nothing
       return { sessions, pilots, runs, independentSessions }
     },
+    additive,
   }
+}
+
+/** Setups beyond the number of parts from which one may judge whether parts add up; editorial. */
+const LEAST_SURPLUS = 3
+
+/** Setups that no session links may be compared through their parts, if parts were seen to add up. */
+function withParts(
+  tier: EvidenceTier,
+  additive: AdditiveView | null,
+  [a, b]: readonly [string, string],
+): EvidenceTier {
+  if (tier !== 'betweenSessions' || additive === null) return tier
+  if (additive.interactionDegreesOfFreedom < LEAST_SURPLUS) return tier
+  return additive.separated(b, a, PART_KINDS) ? 'additive' : tier
 }
 
 /** l'Sl for sparse weights l, never below zero. */
