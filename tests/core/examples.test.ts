@@ -5,7 +5,15 @@ import { REFERENCE } from '../../src/core/normalise/reference.ts'
 import { FIELD_LIMITS } from '../../src/core/plausibility/limits.ts'
 
 const CORE = new URL('../../src/core/', import.meta.url)
-const ROOMS = ['atmosphere', 'normalise', 'plausibility', 'safety', 'uncertainty', 'units.ts']
+const ROOMS = [
+  'acoustics',
+  'atmosphere',
+  'normalise',
+  'plausibility',
+  'safety',
+  'uncertainty',
+  'units.ts',
+]
 const EXAMPLE = /@example (.+?) \/\/ (.+)$/gm
 
 interface Example {

@@ -12,6 +12,8 @@ export const REFERENCE_DISTANCE_M = 20
 /** Least distance that the distance rule is good for, about two propeller diameters [m]: editorial. */
 export const LEAST_DISTANCE_M = 2.5
 
+/** Beyond this a level says nothing of its source [dB]. */
+const MOST_CORRECTION_DB = 20
 const LEVEL_RANGE_DB = { min: -300, max: 300 } as const
 const DISTANCE_RANGE_M = { min: LEAST_DISTANCE_M, max: 1000 } as const
 
@@ -50,28 +52,23 @@ export function combineLevelsDb(levelsDb: readonly number[]): number {
 export function backgroundCorrectionDb(marginDb: number): number {
   requireInRange('marginDb', marginDb, { min: Number.MIN_VALUE, max: LEVEL_RANGE_DB.max })
   if (marginDb > CLEAR_MARGIN_DB) return 0
-  return uncappedCorrectionDb(Math.max(marginDb, LEAST_MARGIN_DB))
+  return fullCorrectionDb(Math.max(marginDb, LEAST_MARGIN_DB))
 }
 
 /**
- * How far the correction that stops at 6 dB may fall short.
+ * What the background adds to a measured level, however close it is: without the stop at 6 dB.
  *
- *     K1(ΔL) without the stop − K1(6 dB), at most 20 dB;  0 from 6 dB on
+ *     −10·lg(1 − 10^(−ΔL/10)), at most 20 dB
  *
  * @param marginDb measured level less that of the background ΔL [dB], above 0
- * @returns shortfall [dB], 0 to 20
+ * @returns correction [dB], 0 to 20
  * @throws {OutOfRangeError} if ΔL is NaN or not above 0
  * @source derived from the addition of powers
- * @example correctionShortfallDb(3) // 1.76
+ * @example fullCorrectionDb(3) // 3.02
  */
-export function correctionShortfallDb(marginDb: number): number {
+export function fullCorrectionDb(marginDb: number): number {
   requireInRange('marginDb', marginDb, { min: Number.MIN_VALUE, max: LEVEL_RANGE_DB.max })
-  if (marginDb >= LEAST_MARGIN_DB) return 0
-  return Math.min(uncappedCorrectionDb(marginDb) - uncappedCorrectionDb(LEAST_MARGIN_DB), 20)
-}
-
-function uncappedCorrectionDb(marginDb: number): number {
-  return -10 * Math.log10(1 - 10 ** (-marginDb / 10))
+  return Math.min(-10 * Math.log10(1 - 10 ** (-marginDb / 10)), MOST_CORRECTION_DB)
 }
 
 /**

@@ -1,8 +1,9 @@
 import {
   atDistanceDb,
   backgroundCorrectionDb,
-  correctionShortfallDb,
+  fullCorrectionDb,
   LEAST_DISTANCE_M,
+  LEAST_MARGIN_DB,
   NEPER_PER_DB,
   REFERENCE_DISTANCE_M,
 } from '../acoustics/level.ts'
@@ -19,7 +20,7 @@ const SOUND_INPUTS = [
   'levelDbA',
   'meterDb',
   'backgroundDbA',
-  'shortfallDb',
+  'closenessDb',
   'distanceM',
   'spreadingFactor',
 ] as const
@@ -36,7 +37,8 @@ export interface PreparedSound {
 /**
  * Gathers the inputs of a sound level and works out that of the source alone.
  *
- * The error of the meter moves level and background alike, so it does not touch the background
+ * Closer than 6 dB to the background the correction stops and all of it counts as uncertain. The error of
+ * the meter moves level and background alike, so it does not touch the background
  * correction; it follows the pilot from session to session.
  *
  * @param run the run as submitted
@@ -87,10 +89,10 @@ function soundInputs(run: SoundLevelRun) {
       standardUncertainty: backgroundDbA === undefined ? 0 : backgroundU,
       ...own,
     },
-    shortfallDb: {
+    closenessDb: {
       source: 'background closer than 6 dB',
       value: 0,
-      standardUncertainty: Number.isFinite(margin) ? correctionShortfallDb(margin) : 0,
+      standardUncertainty: margin < LEAST_MARGIN_DB ? fullCorrectionDb(margin) : 0,
       ...own,
     },
     distanceM: {
@@ -163,7 +165,7 @@ export function soundModel({ run }: PreparedSound): Model {
 function levelOfSource(x: Float64Array, run: SoundLevelRun): number {
   const margin = x[X.levelDbA]! - x[X.backgroundDbA]!
   const correction = margin === Number.POSITIVE_INFINITY ? 0 : backgroundCorrectionDb(margin)
-  const level = x[X.levelDbA]! + x[X.meterDb]! - correction - x[X.shortfallDb]!
+  const level = x[X.levelDbA]! + x[X.meterDb]! - correction - x[X.closenessDb]!
   if (!isBroughtToReferenceDistance(run)) return level
   const moved = atDistanceDb(level, x[X.distanceM]!, REFERENCE_DISTANCE_M)
   return level + x[X.spreadingFactor]! * (moved - level)

@@ -48,6 +48,11 @@ describe('unitMistake', () => {
     [FIELD_LIMITS.volumeMl, 0.5, 'litres', '500 mL'],
     [FIELD_LIMITS.burnDurationS, 9.2, 'minutes', '552 s'],
     [FIELD_LIMITS.flatAreaM2, 258, 'square feet', '23.97 m²'],
+    [FIELD_LIMITS.thrustN, 62, 'kilograms-force', '608 N'],
+    [FIELD_LIMITS.thrustN, 140, 'pounds-force', '622.8 N'],
+    [FIELD_LIMITS.energyWh, 0.7, 'kilowatt-hours', '700 Wh'],
+    [FIELD_LIMITS.batteryV, 54_000, 'millivolts', '54 V'],
+    [FIELD_LIMITS.ratedPowerKw, 14_000, 'watts', '14 kW'],
     [DERIVED_LIMITS.fuelFlow, 0.8, 'US gallons per hour', '3.028 L/h'],
   ])('of %o: %d looks like %s', (limit, value, unit, converted) => {
     expect(isInside(value, limit.soft)).toBe(false)
