@@ -21,7 +21,10 @@ export interface UncertaintyCheck {
     readonly standardUncertainty: number
     readonly interval95: readonly [number, number]
   }
-  readonly monteCarlo: DrawnOutput & { readonly draws: number; readonly failedDraws: number }
+  /** Draws that had no answer are left out of all but their count; null where nearly all had none. */
+  readonly monteCarlo:
+    | (DrawnOutput & { readonly draws: number; readonly failedDraws: number })
+    | null
   /** Whether the two standard uncertainties lie within 10 % of one another and every draw had an answer. */
   readonly agrees: boolean
 }
@@ -82,7 +85,7 @@ export function crossCheckedRun(
       standardUncertainty: linearU,
       interval95: [value - Z_95 * linearU, value + Z_95 * linearU],
     },
-    monteCarlo: { ...drawn, draws, failedDraws },
+    monteCarlo: failedDraws > draws - 2 ? null : { ...drawn, draws, failedDraws },
     agrees:
       Math.abs(drawn.standardUncertainty / linearU - 1) <= AGREEMENT_RATIO &&
       failedDraws <= FAILED_RATIO * draws,

@@ -2,6 +2,7 @@ import { z } from 'zod'
 
 import { Id } from '../../contract/ids.ts'
 import { pageOf } from '../../contract/pagination.ts'
+import { CrossCheck } from './normalizations/cross-check.ts'
 import { RunKind, reportedRun } from './run-kinds.ts'
 import { publicRunResult, runResult, warning } from './run-result.ts'
 import { NewNormalization, NewSubmission } from './schema.ts'
@@ -88,7 +89,7 @@ export const Normalization = z
     entries: z.array(
       z.object({
         ...NewNormalization.shape.entries.element.shape,
-        runs: z.array(reportedRun(runResult)),
+        runs: z.array(reportedRun({ ...runResult, crossCheck: CrossCheck.nullable().optional() })),
       }),
     ),
     warnings: submissionWarnings,

@@ -18,11 +18,9 @@ export const LEAST_HEADING_SPREAD_DEG = 60
 export function legDeterminant(ground: readonly Velocity[]): number {
   let greatest = 0
   for (const { x, y } of ground) greatest = Math.max(greatest, x * x + y * y)
-  let best = 0
-  for (const [a, b, c] of triples(ground)) {
-    const determinant = (b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y)
-    best = Math.max(best, Math.abs(determinant))
-  }
+  const best = bestOfTriples(ground, (a, b, c) =>
+    Math.abs((b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y)),
+  )
   return best / greatest
 }
 
@@ -36,18 +34,20 @@ export function legDeterminant(ground: readonly Velocity[]): number {
  * @example headingSpreadDeg([0, 90, 180, 270]) // 90
  */
 export function headingSpreadDeg(headingsDeg: readonly number[]): number {
-  let best = 0
-  for (const [a, b, c] of triples(headingsDeg)) {
-    const least = Math.min(angleBetweenDeg(a, b), angleBetweenDeg(b, c), angleBetweenDeg(c, a))
-    best = Math.max(best, least)
-  }
-  return best
+  return bestOfTriples(headingsDeg, (a, b, c) =>
+    Math.min(angleBetweenDeg(a, b), angleBetweenDeg(b, c), angleBetweenDeg(c, a)),
+  )
 }
 
-function* triples<T>(items: readonly T[]): Generator<readonly [T, T, T]> {
+/** Greatest merit that any three of the items have; 0 for fewer than three. */
+function bestOfTriples<T>(items: readonly T[], merit: (a: T, b: T, c: T) => number): number {
+  let best = 0
   for (let i = 0; i < items.length; i++) {
     for (let j = i + 1; j < items.length; j++) {
-      for (let k = j + 1; k < items.length; k++) yield [items[i]!, items[j]!, items[k]!]
+      for (let k = j + 1; k < items.length; k++) {
+        best = Math.max(best, merit(items[i]!, items[j]!, items[k]!))
+      }
     }
   }
+  return best
 }

@@ -2,7 +2,13 @@ import type { Pool, PoolClient } from 'pg'
 
 import { ApiProblem, type FieldError } from '../../../contract/problems.ts'
 import { normaliseSubmission } from '../../../core/normalise/submission.ts'
-import type { Equipment, RunOutcome, Warning } from '../../../core/normalise/types.ts'
+import type {
+  Equipment,
+  FlightSession,
+  RunOutcome,
+  SubmittedEntry,
+  Warning,
+} from '../../../core/normalise/types.ts'
 import type { DescribedWing, NewNormalization } from '../schema.ts'
 import { findSetups, findWing, type KnownSetup } from './equipment-repository.ts'
 import { inBody, pointsIntoRun } from './pointers.ts'
@@ -15,6 +21,8 @@ export interface NormalisedSubmission {
   readonly outcomes: readonly (readonly RunOutcome[])[]
   /** Those that belong to no single run. */
   readonly warnings: readonly Warning[]
+  /** What went into the core. */
+  readonly asked: { readonly session: FlightSession; readonly entries: readonly SubmittedEntry[] }
 }
 
 /**
@@ -34,7 +42,8 @@ export async function normalise(
     runs: entry.runs,
     equipment: entry.equipment ?? equipmentOf(known[index]!),
   }))
-  const core = normaliseSubmission({ ...body, wing }, entries)
+  const session = { ...body, wing }
+  const core = normaliseSubmission(session, entries)
   if (core.outcomes === null || core.refusals.length > 0) {
     throw outsideRange(core.refusals.map(inBody(body)))
   }
@@ -45,6 +54,7 @@ export async function normalise(
       runs.map((run) => ({ ...run, warnings: run.warnings.map(inBody(body)) })),
     ),
     warnings: core.warnings.filter(({ pointer }) => !pointsIntoRun(pointer)).map(inBody(body)),
+    asked: { session, entries },
   }
 }
 

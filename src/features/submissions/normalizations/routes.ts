@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
 
 import { problems } from '../../../contract/problems.ts'
 import type { Database } from '../../../db/client.ts'
@@ -22,12 +23,18 @@ export const normalizationRoutes: FastifyPluginAsyncZod<NormalizationOptions> = 
         operationId: 'normalize',
         summary: 'Normalise the runs of a session without storing them',
         description:
-          'Takes the body of a submission. An entry may give its equipment in place of a set-up of the catalogue.',
+          'Takes the body of a submission. An entry may give its equipment in place of a set-up of the catalogue. With crossCheck=true every run also shows its uncertainty by Monte Carlo.',
         tags: ['Calculators'],
+        querystring: z.strictObject({
+          crossCheck: z
+            .enum(['true', 'false'])
+            .optional()
+            .describe('true: check the uncertainty of each run by Monte Carlo; at most 30 runs'),
+        }),
         body: NewNormalization,
         response: { 200: Normalization, ...problems(400, 413, 415, 422) },
       },
     },
-    async (request) => normalizeOnly(db, request.body),
+    async ({ body, query }) => normalizeOnly(db, body, { crossCheck: query.crossCheck === 'true' }),
   )
 }

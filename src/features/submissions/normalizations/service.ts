@@ -7,18 +7,29 @@ import { worstFinding } from '../safety/findings.ts'
 import { findGrounded } from '../safety/repository.ts'
 import type { NewNormalization } from '../schema.ts'
 import { withResults } from '../views.ts'
+import { crossCheck } from './cross-check.ts'
 import { normalise } from './normalise.ts'
 
-/** Normalises without storing anything: what was given, with the results. */
-export async function normalizeOnly(db: Database, body: NewNormalization): Promise<Normalization> {
-  const { setupIds, outcomes, warnings } = await normalise(db.pool, body)
+/** Normalises without storing anything: what was given, with the results, cross-checked if asked. */
+export async function normalizeOnly(
+  db: Database,
+  body: NewNormalization,
+  asked: { readonly crossCheck: boolean },
+): Promise<Normalization> {
+  const normalised = await normalise(db.pool, body)
+  const { setupIds, outcomes, warnings } = normalised
+  const checks = asked.crossCheck
+    ? await crossCheck(normalised.asked.session, normalised.asked.entries)
+    : null
   return {
     methodVersion: METHOD_VERSION,
     referenceId: REFERENCE.id,
     entries: body.entries.map((entry, index) => ({
       ...entry,
       setupId: setupIds[index] ?? undefined,
-      runs: withResults(entry.runs, outcomes[index]!),
+      runs: withResults(entry.runs, outcomes[index]!).map((run, runIndex) =>
+        checks === null ? run : { ...run, crossCheck: checks[index]![runIndex]! },
+      ),
     })),
     warnings: [...warnings],
     cautions: [...(await groundedIn(db, body, setupIds)), ...cautionsForRuns(kindsIn(body))],

@@ -18,7 +18,7 @@ export const levelSpeed = {
     legs: z
       .array(leg)
       .min(3)
-      .max(24)
+      .max(12)
       .describe(
         'Level at one airspeed on three or more headings, well over 60° apart, each from each; best 120°',
       ),
