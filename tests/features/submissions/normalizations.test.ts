@@ -40,6 +40,7 @@ describe('POST /v1/normalizations', () => {
       referenceId: stored.body.referenceId,
       entries: stored.body.entries,
       warnings: stored.body.warnings,
+      cautions: stored.body.cautions,
     })
     expect((await desk.db.pool.query('SELECT count(*) FROM submission')).rows).toEqual(before.rows)
   })

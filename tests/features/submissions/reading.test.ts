@@ -60,6 +60,7 @@ describe('reading a submission', () => {
           airMotion: 'light',
         },
         interest: 'none',
+        cautions: full.cautions,
         entries: [
           {
             setupId,

@@ -1,0 +1,52 @@
+import { expect } from 'vitest'
+
+import type { TestApp } from './app.ts'
+
+const FOLDER = new URL('../../openapi/examples/', import.meta.url)
+const TIME = '2026-05-18T07:30:00.000Z'
+
+/** One request to show, and the status it must have. */
+export interface Shown {
+  readonly operationId: string
+  readonly method: 'get' | 'post'
+  readonly path: string
+  readonly body?: object
+  readonly status?: number
+  /** Access token of who asks. */
+  readonly token?: string
+}
+
+/**
+ * Keeps one request and answer per operation in openapi/examples, for readers of the API. Ids and
+ * times, which every run makes anew, stand there as constants;
+ * numbers are cut to six digits. After a change that is meant: `npx vitest run -u` on the test.
+ */
+export function exampleKeeper({ request }: Pick<TestApp, 'request'>) {
+  const constants = new Map<string, string>()
+  const constantId = (id: string): string => {
+    const next = `5e7a9d10-0000-4000-8000-${String(constants.size + 201).padStart(12, '0')}`
+    if (!constants.has(id)) constants.set(id, next)
+    return constants.get(id)!
+  }
+  return async ({ operationId, method, path, body, status = 200, token }: Shown) => {
+    const asked = request[method](path)
+    if (token !== undefined) asked.auth(token, { type: 'bearer' })
+    const answer = await asked.send(body)
+    const headers = token === undefined ? {} : { authorization: 'Bearer …' }
+    const { location } = answer.headers
+    const example = {
+      request: { method: method.toUpperCase(), path, headers, body },
+      answer: { status: answer.status, location, body: answer.body },
+    }
+    const text = `${JSON.stringify(example, sixDigits, 2)}\n`
+      .replaceAll(/[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f-]{21}/g, constantId)
+      .replaceAll(/\d{4}-\d\d-\d\dT[\d:.]+Z/g, TIME)
+    expect(answer.status, text).toBe(status)
+    await expect(text).toMatchFileSnapshot(new URL(`${operationId}.json`, FOLDER).pathname)
+    return answer.body
+  }
+}
+
+function sixDigits(_key: string, value: unknown) {
+  return typeof value === 'number' ? Number(value.toPrecision(6)) : value
+}
