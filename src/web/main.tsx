@@ -1,3 +1,19 @@
+import './styles/tokens.css'
+import './styles/base.css'
+import './styles/forms.css'
+import './styles/parts.css'
+import './styles/charts.css'
+import './styles/print.css'
+
 import { render } from 'preact'
 
-render(<p>Fairclimb</p>, document.getElementById('app')!)
+import { App } from './app.tsx'
+
+render(<App />, document.getElementById('app')!)
+
+if ('serviceWorker' in navigator) {
+  addEventListener('load', () => {
+    // Without it the pages work as long as there is a network.
+    navigator.serviceWorker.register('/service-worker.js').catch(() => {})
+  })
+}

@@ -93,7 +93,7 @@ export interface paths {
         head?: never;
         /**
          * Give an account another role
-         * @description Holds from the next request of that account on. The only administrator keeps the role.
+         * @description Holds from the next request of that account on, and stands in the audit trail. The only administrator keeps the role.
          */
         patch: operations["changeRole"];
         trace?: never;
@@ -159,6 +159,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/audit-events": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * List who did what to reports, set-ups and roles
+         * @description Newest first. Events are only ever added. For moderators.
+         */
+        get: operations["listAuditEvents"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/comparisons": {
         parameters: {
             query?: never;
@@ -171,6 +191,26 @@ export interface paths {
          * @description The named setups side by side and every pair of them, with intervals and verdicts. Where the evidence does not support a number, the pair is refused and says why.
          */
         get: operations["compareSetups"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/comparisons.svg": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Draw a comparison
+         * @description The same answer as a picture for reports and forums: SI units, no style sheet, no script.
+         */
+        get: operations["drawComparison"];
         put?: never;
         post?: never;
         delete?: never;
@@ -284,6 +324,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/noise-exposure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * How long a day may hold a noise level
+         * @description By NIOSH 98-126: 85 dB(A) for 8 h, half the time for every 3 dB more. With durationMin also the daily dose. Hearing protection is not subtracted; local rules come first.
+         */
+        get: operations["getNoiseExposure"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/normalizations": {
         parameters: {
             query?: never;
@@ -295,7 +355,7 @@ export interface paths {
         put?: never;
         /**
          * Normalise the runs of a session without storing them
-         * @description Takes the body of a submission. An entry may give its equipment in place of a set-up of the catalogue.
+         * @description Takes the body of a submission. An entry may give its equipment in place of a set-up of the catalogue. With crossCheck=true every run also shows its uncertainty by Monte Carlo.
          */
         post: operations["normalize"];
         delete?: never;
@@ -318,6 +378,103 @@ export interface paths {
         get: operations["rankSetups"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/reports": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Report something wrong or unsafe
+         * @description Queued for the moderators, who read its text. A set-up reported unsafe shows an advisory at once; whether it must not be flown a moderator decides.
+         */
+        post: operations["fileReport"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/reviews": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * List reports to decide on
+         * @description Reports of people and findings of measurements, oldest first. For moderators.
+         */
+        get: operations["listReviews"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/reviews/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Read one report with its findings and decisions */
+        get: operations["getReview"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/reviews/{id}/decisions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Decide on a report
+         * @description Takes effect at once and may be decided anew later. Decision, reason and who decided stay in the audit trail.
+         */
+        post: operations["decideReview"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/safety/tip-clearance": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * How far propeller tips move under load, and the clearance they need
+         * @description From thrust, height of the thrust line and the rubber mounts; with inertia, speed and rate of turning also the gyroscopic part. Nothing is stored. An answer is advice on the figures given and clears nothing to fly.
+         */
+        post: operations["computeTipClearance"];
         delete?: never;
         options?: never;
         head?: never;
@@ -360,6 +517,26 @@ export interface paths {
          * @description The id of a merged duplicate keeps working: the answer is the setup that remains, with its own id, and mergedIntoId says so. Content-Location names it.
          */
         get: operations["getSetup"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/setups/{id}/predictions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Predict what a setup will do for you
+         * @description Climb, level flight, endurance and range at your own mass, wing, field and tank, with intervals that hold what the flights leave open and what you do not know of yourself. Where the evidence does not support a number it is refused and says why.
+         */
+        get: operations["predictSetup"];
         put?: never;
         post?: never;
         delete?: never;
@@ -493,6 +670,18 @@ export interface components {
         };
         AccountExport: {
             account: components["schemas"]["Account"];
+            /** @description What the audit trail says that the account did */
+            actions: {
+                action: string;
+                /** Format: date-time */
+                at: string;
+                detail: {
+                    [key: string]: unknown;
+                };
+                /** Format: uuid */
+                subjectId: string;
+                subjectKind: string;
+            }[];
             apiKeys: {
                 /** Format: date-time */
                 createdAt: string;
@@ -507,6 +696,20 @@ export interface components {
             componentsAdded: string[];
             /** Format: date-time */
             exportedAt: string;
+            /** @description What the account reported */
+            reports: {
+                componentId: string | null;
+                /** Format: date-time */
+                createdAt: string;
+                /** Format: uuid */
+                id: string;
+                kind: string;
+                /** @description person, or measurement: found in a submission */
+                origin: string;
+                setupId: string | null;
+                submissionId: string | null;
+                text: string;
+            }[];
             sessions: {
                 /** Format: uuid */
                 id: string;
@@ -562,7 +765,7 @@ export interface components {
             densityAltitudeM: number;
             /** @description Density over that of the standard atmosphere at sea level */
             densityRatio: number;
-            /** @description Full-throttle power of a naturally aspirated piston engine over that in the standard atmosphere at sea level; about 0.15 of its distance from 1 is uncertain. An electric drive limited in power has 1 */
+            /** @description Full-throttle power of a naturally aspirated piston engine over that in the standard atmosphere at sea level; about 0.15 of its distance from 1 is uncertain. An electric drive limited in power has 1, one limited in speed the density ratio */
             fullThrottlePowerRatio: number;
             /** @description Where the standard atmosphere has this pressure [m, geopotential] */
             pressureAltitudeM: number;
@@ -571,17 +774,43 @@ export interface components {
             /** @description Pressure at the place itself [hPa] */
             stationPressureHPa: number;
         };
+        AuditEvent: {
+            action: string;
+            /** @description Account that did it; null: the service itself */
+            actorId: string | null;
+            /** Format: date-time */
+            at: string;
+            detail: {
+                [key: string]: unknown;
+            };
+            /** @description Rises with time */
+            id: string;
+            /** Format: uuid */
+            subjectId: string;
+            /** @enum {string} */
+            subjectKind: "report" | "setup" | "account";
+        };
+        AuditPage: {
+            items: components["schemas"]["AuditEvent"][];
+            nextCursor: string | null;
+        };
         ComparedPair: {
             /** Format: uuid */
             a: string;
             /** Format: uuid */
             b: string;
             degreesOfFreedom?: number;
+            /** @description For sound levels: a less b [dB] */
+            differenceDb?: number;
             /** @description 100 (a/b − 1) at the conditions */
             differencePercent?: number;
             equivalents?: components["schemas"]["Equivalents"];
             /** @enum {string} */
             evidence: "direct" | "connected" | "additive" | "betweenSessions" | "none";
+            interval95Db?: [
+                number,
+                number
+            ];
             interval95Percent?: [
                 number,
                 number
@@ -593,6 +822,11 @@ export interface components {
             reasonCode?: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable";
             /** @description The verdict in plain words */
             sentence: string;
+            /** @description What the interval is made of: shares of the variance, largest first */
+            uncertainty?: {
+                cause: string;
+                share: number;
+            }[];
             /** @enum {string} */
             verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
         };
@@ -620,8 +854,10 @@ export interface components {
             better: "higher" | "lower";
             cautions: string[];
             conditions: components["schemas"]["Conditions"];
+            /** @description The same for sound levels [dB] */
+            equivalenceMarginDb?: number;
             /** @description A difference inside this margin is practically equal */
-            equivalenceMarginPercent: number;
+            equivalenceMarginPercent?: number;
             fitId: string;
             metric: components["schemas"]["Metric"];
             pairs: components["schemas"]["ComparedPair"][];
@@ -663,6 +899,40 @@ export interface components {
             name: string;
             /** @description First characters of the key */
             prefix: string;
+        };
+        /** @description Uncertainty of a result by linear propagation and by Monte Carlo (JCGM 101) */
+        CrossCheck: {
+            /** @description False where the two differ by more than 10 %, or draws failed: then trust the interval of the Monte Carlo */
+            agrees: boolean;
+            linear: {
+                /** @description Ends of the interval, in `unit` */
+                interval95: number[];
+                /** @description As in `normalized` */
+                standardUncertainty: number;
+            };
+            /** @description Null where nearly no draw had an answer */
+            monteCarlo: {
+                draws: number;
+                /** @description Draws outside the physics, left out of the rest */
+                failedDraws: number;
+                /** @description Ends of the interval, in `unit` */
+                interval95: number[];
+                mean: number;
+                standardUncertainty: number;
+            } | null;
+        };
+        /** @description What follows from the engine speed, where reduction ratio and propeller are known */
+        Derived: {
+            /** @description Static pull: ideal power of this thrust over the rated power in this air */
+            figureOfMerit?: number;
+            /** @description Mach number of the tips on their helix */
+            helicalTipMach?: number;
+            /** @description Propeller speed [1/min] */
+            propellerRpm?: number;
+            /** @description T/(ρ·n²·D⁴) of the thrust in this run */
+            thrustCoefficient?: number;
+            /** @description Speed of the tips in the plane of the propeller [m/s] */
+            tipSpeedMps?: number;
         };
         /** @description The same difference in the quantities it is often confused with: the percents differ */
         Equivalents: {
@@ -800,6 +1070,8 @@ export interface components {
              * @description Who submitted
              */
             accountId: string;
+            /** @description What must not be flown comes first; then what to heed at runs of these kinds */
+            cautions: string[];
             conditions: {
                 /**
                  * @description The pilot's word for the vertical motion of the air
@@ -843,6 +1115,11 @@ export interface components {
                  */
                 massSource?: "weighed" | "estimated";
                 runs: ({
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
+                    derived?: components["schemas"]["Derived"];
                     /** @description Time from start to end of the run [s] */
                     durationS: number;
                     /** @description Height gained at full throttle, as the source showed it [m] */
@@ -861,6 +1138,8 @@ export interface components {
                     startHeightAboveSiteM: number;
                     /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
                     uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
                         durationS?: number;
                         heightGainM?: number;
                         rpm?: number;
@@ -873,6 +1152,7 @@ export interface components {
                         pointer: string;
                     }[];
                 } | {
+                    derived?: components["schemas"]["Derived"];
                     /** @description Time from start to end of the run [s] */
                     durationS: number;
                     /** @description Temperature of the fuel when measured [°C] */
@@ -883,6 +1163,11 @@ export interface components {
                     heightChangeM: number;
                     /** @constant */
                     kind: "fuelBurn";
+                    /**
+                     * @description measuredTank (when absent): a measured filling burned until the engine starves. refill: filled up again to the mark it started from
+                     * @enum {string}
+                     */
+                    method?: "measuredTank" | "refill";
                     normalized: components["schemas"]["Normalized"];
                     /** @description Engine speed during the run [1/min] */
                     rpm?: number;
@@ -897,6 +1182,205 @@ export interface components {
                     };
                     /** @description Fuel burned in level flight, at the temperature of the fuel [mL] */
                     volumeMl: number;
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description Voltage of the battery after [V] */
+                    batteryEndV: number;
+                    /** @description Voltage of the battery before [V] */
+                    batteryStartV: number;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Energy out of the battery in level flight [Wh] */
+                    energyWh: number;
+                    /** @description Mean height above the field [m] */
+                    heightAboveSiteM: number;
+                    /** @description Height at the end less height at the start [m] */
+                    heightChangeM: number;
+                    /** @constant */
+                    kind: "energyUse";
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        durationS?: number;
+                        energyWh?: number;
+                        heightAboveSiteM?: number;
+                        heightChangeM?: number;
+                        rpm?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Wind from ahead, along the propeller axis [m/s]; absent: calm is assumed, ±1 m/s */
+                    headwindMps?: number;
+                    /** @constant */
+                    kind: "staticPull";
+                    /** @description Angle between the line and the propeller axis [°]; absent: 0 */
+                    lineAngleDeg?: number;
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Pull in the line at full throttle [N] */
+                    thrustN: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        headwindMps?: number;
+                        lineAngleDeg?: number;
+                        rpm?: number;
+                        thrustN?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description A-weighted level of the background alone [dB]; absent: assumed to add nothing */
+                    backgroundDbA?: number;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Seen from the hub, 0 straight ahead of the pilot, clockwise from above [°] */
+                    directionDeg?: number;
+                    /** @description From the propeller hub [m]; needed at a distance, not to be given at the ear */
+                    distanceM?: number;
+                    /**
+                     * @description What read the level; absent: treated as a phone
+                     * @enum {string}
+                     */
+                    instrument?: "class2" | "phone";
+                    /** @constant */
+                    kind: "soundLevel";
+                    /** @description A-weighted level with engine and background [dB] */
+                    levelDbA: number;
+                    normalized: components["schemas"]["Normalized"];
+                    /**
+                     * @description Where it was measured; the two are never converted into one another
+                     * @enum {string}
+                     */
+                    position: "pilotEar" | "distance";
+                    /**
+                     * @description Full throttle, or what level flight needs
+                     * @enum {string}
+                     */
+                    power: "full" | "level";
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /**
+                     * @description Ground between propeller and microphone
+                     * @enum {string}
+                     */
+                    surface?: "grass" | "soil" | "hard" | "sand" | "snow";
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        backgroundDbA?: number;
+                        distanceM?: number;
+                        levelDbA?: number;
+                        rpm?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Height lost at trim with the engine off, as the source showed it [m] */
+                    heightLossM: number;
+                    /**
+                     * @description How the height gain was read
+                     * @enum {string}
+                     */
+                    heightSource: "barometric" | "barometricTemperatureCompensated" | "gnss" | "unknown";
+                    /** @constant */
+                    kind: "sink";
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Height above the field at the start [m] */
+                    startHeightAboveSiteM: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        durationS?: number;
+                        heightLossM?: number;
+                        startHeightAboveSiteM?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description False where flown faster or slower than trim: then it does not stand for the trim speed. Absent: true */
+                    atTrim?: boolean;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Mean height above the field [m]; absent: 150 m is assumed, ±100 m */
+                    heightAboveSiteM?: number;
+                    /** @constant */
+                    kind: "levelSpeed";
+                    /** @description Level at one airspeed on three or more headings, well over 60° apart, each from each; best 120° */
+                    legs: {
+                        /** @description Speed over the ground, from a satellite receiver [m/s] */
+                        groundSpeedMps: number;
+                        /** @description Direction of the motion over the ground, clockwise from true north [°] */
+                        trackDeg: number;
+                        /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                        uncertainty?: {
+                            groundSpeedMps?: number;
+                            trackDeg?: number;
+                        };
+                    }[];
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        heightAboveSiteM?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description Whether the propeller touched, or a trace of touching was seen: true puts the set-up in doNotFly at once */
+                    contactSeen: boolean;
+                    derived?: components["schemas"]["Derived"];
+                    /** @constant */
+                    kind: "tipClearance";
+                    /** @description The same at the same place under load [mm]; 0 counts as contact */
+                    loadedClearanceMm?: number;
+                    /** @description Pull at the tip or thrust, whichever loaded it [N]; absent: taken as that of full throttle */
+                    loadN?: number;
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Smallest gap between blade tip and frame, engine stopped, nothing pulling [mm] */
+                    staticClearanceMm: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        loadedClearanceMm?: number;
+                        loadN?: number;
+                        staticClearanceMm?: number;
+                    };
                     warnings: {
                         code: string;
                         detail: string;
@@ -1019,12 +1503,12 @@ export interface components {
          * @description What is compared; higher is better for climbRate and climbThrust, lower for fuelFlow
          * @enum {string}
          */
-        Metric: "climbRate" | "climbThrust" | "fuelFlow";
+        Metric: "climbRate" | "climbThrust" | "fuelFlow" | "staticThrust" | "soundLevel";
         /**
          * @description What is compared; higher is better for climbRate and climbThrust, lower for fuelFlow
          * @enum {string}
          */
-        MetricInput: "climbRate" | "climbThrust" | "fuelFlow";
+        MetricInput: "climbRate" | "climbThrust" | "fuelFlow" | "staticThrust" | "soundLevel";
         NewAccount: {
             /** @description Name shown beside what this account writes */
             displayName: string;
@@ -1041,6 +1525,15 @@ export interface components {
             name: string;
         };
         NewComponent: components["schemas"]["NewPowerplant"] | components["schemas"]["NewPropeller"] | components["schemas"]["NewFrame"] | components["schemas"]["NewWing"];
+        NewDecision: {
+            /**
+             * @description doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted
+             * @enum {string}
+             */
+            decision: "doNotFly" | "advisory" | "lift" | "dismiss";
+            /** @description Why; of doNotFly and advisory it is shown to everybody */
+            reason: string;
+        };
         NewFrame: {
             /** @description Depth of the hoop along the flow [mm] */
             hoopDepthMm?: number;
@@ -1106,6 +1599,10 @@ export interface components {
                     drive: "twoStroke" | "fourStroke" | "electric";
                     /** @description Diameter of the propeller [cm] */
                     propellerDiameterCm: number;
+                    /** @description Rated shaft power [kW]; for the figure of merit of a static pull */
+                    ratedPowerKw?: number;
+                    /** @description Engine speed over propeller speed; for what follows from rpm */
+                    reductionRatio?: number;
                 };
                 /**
                  * @description How allUpMassKg is known; absent: treated as estimated
@@ -1113,6 +1610,10 @@ export interface components {
                  */
                 massSource?: "weighed" | "estimated";
                 runs: ({
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
                     /** @description Time from start to end of the run [s] */
                     durationS: number;
                     /** @description Height gained at full throttle, as the source showed it [m] */
@@ -1130,6 +1631,8 @@ export interface components {
                     startHeightAboveSiteM: number;
                     /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
                     uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
                         durationS?: number;
                         heightGainM?: number;
                         rpm?: number;
@@ -1146,6 +1649,11 @@ export interface components {
                     heightChangeM: number;
                     /** @constant */
                     kind: "fuelBurn";
+                    /**
+                     * @description measuredTank (when absent): a measured filling burned until the engine starves. refill: filled up again to the mark it started from
+                     * @enum {string}
+                     */
+                    method?: "measuredTank" | "refill";
                     /** @description Engine speed during the run [1/min] */
                     rpm?: number;
                     /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
@@ -1159,6 +1667,157 @@ export interface components {
                     };
                     /** @description Fuel burned in level flight, at the temperature of the fuel [mL] */
                     volumeMl: number;
+                } | {
+                    /** @description Voltage of the battery after [V] */
+                    batteryEndV: number;
+                    /** @description Voltage of the battery before [V] */
+                    batteryStartV: number;
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Energy out of the battery in level flight [Wh] */
+                    energyWh: number;
+                    /** @description Mean height above the field [m] */
+                    heightAboveSiteM: number;
+                    /** @description Height at the end less height at the start [m] */
+                    heightChangeM: number;
+                    /** @constant */
+                    kind: "energyUse";
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        durationS?: number;
+                        energyWh?: number;
+                        heightAboveSiteM?: number;
+                        heightChangeM?: number;
+                        rpm?: number;
+                    };
+                } | {
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
+                    /** @description Wind from ahead, along the propeller axis [m/s]; absent: calm is assumed, ±1 m/s */
+                    headwindMps?: number;
+                    /** @constant */
+                    kind: "staticPull";
+                    /** @description Angle between the line and the propeller axis [°]; absent: 0 */
+                    lineAngleDeg?: number;
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Pull in the line at full throttle [N] */
+                    thrustN: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        headwindMps?: number;
+                        lineAngleDeg?: number;
+                        rpm?: number;
+                        thrustN?: number;
+                    };
+                } | {
+                    /** @description A-weighted level of the background alone [dB]; absent: assumed to add nothing */
+                    backgroundDbA?: number;
+                    /** @description Seen from the hub, 0 straight ahead of the pilot, clockwise from above [°] */
+                    directionDeg?: number;
+                    /** @description From the propeller hub [m]; needed at a distance, not to be given at the ear */
+                    distanceM?: number;
+                    /**
+                     * @description What read the level; absent: treated as a phone
+                     * @enum {string}
+                     */
+                    instrument?: "class2" | "phone";
+                    /** @constant */
+                    kind: "soundLevel";
+                    /** @description A-weighted level with engine and background [dB] */
+                    levelDbA: number;
+                    /**
+                     * @description Where it was measured; the two are never converted into one another
+                     * @enum {string}
+                     */
+                    position: "pilotEar" | "distance";
+                    /**
+                     * @description Full throttle, or what level flight needs
+                     * @enum {string}
+                     */
+                    power: "full" | "level";
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /**
+                     * @description Ground between propeller and microphone
+                     * @enum {string}
+                     */
+                    surface?: "grass" | "soil" | "hard" | "sand" | "snow";
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        backgroundDbA?: number;
+                        distanceM?: number;
+                        levelDbA?: number;
+                        rpm?: number;
+                    };
+                } | {
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Height lost at trim with the engine off, as the source showed it [m] */
+                    heightLossM: number;
+                    /**
+                     * @description How the height gain was read
+                     * @enum {string}
+                     */
+                    heightSource: "barometric" | "barometricTemperatureCompensated" | "gnss" | "unknown";
+                    /** @constant */
+                    kind: "sink";
+                    /** @description Height above the field at the start [m] */
+                    startHeightAboveSiteM: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        durationS?: number;
+                        heightLossM?: number;
+                        startHeightAboveSiteM?: number;
+                    };
+                } | {
+                    /** @description False where flown faster or slower than trim: then it does not stand for the trim speed. Absent: true */
+                    atTrim?: boolean;
+                    /** @description Mean height above the field [m]; absent: 150 m is assumed, ±100 m */
+                    heightAboveSiteM?: number;
+                    /** @constant */
+                    kind: "levelSpeed";
+                    /** @description Level at one airspeed on three or more headings, well over 60° apart, each from each; best 120° */
+                    legs: {
+                        /** @description Speed over the ground, from a satellite receiver [m/s] */
+                        groundSpeedMps: number;
+                        /** @description Direction of the motion over the ground, clockwise from true north [°] */
+                        trackDeg: number;
+                        /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                        uncertainty?: {
+                            groundSpeedMps?: number;
+                            trackDeg?: number;
+                        };
+                    }[];
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        heightAboveSiteM?: number;
+                    };
+                } | {
+                    /** @description Whether the propeller touched, or a trace of touching was seen: true puts the set-up in doNotFly at once */
+                    contactSeen: boolean;
+                    /** @constant */
+                    kind: "tipClearance";
+                    /** @description The same at the same place under load [mm]; 0 counts as contact */
+                    loadedClearanceMm?: number;
+                    /** @description Pull at the tip or thrust, whichever loaded it [N]; absent: taken as that of full throttle */
+                    loadN?: number;
+                    /** @description Smallest gap between blade tip and frame, engine stopped, nothing pulling [mm] */
+                    staticClearanceMm: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        loadedClearanceMm?: number;
+                        loadN?: number;
+                        staticClearanceMm?: number;
+                    };
                 })[];
                 /**
                  * Format: uuid
@@ -1296,6 +1955,30 @@ export interface components {
                 currency: string;
             };
         };
+        NewReport: {
+            /**
+             * Format: uuid
+             * @description The component it is about
+             */
+            componentId?: string;
+            /**
+             * @description unsafe: somebody may get hurt; wrong: a record is not true
+             * @enum {string}
+             */
+            kind: "unsafe" | "wrong";
+            /**
+             * Format: uuid
+             * @description The set-up it is about
+             */
+            setupId?: string;
+            /**
+             * Format: uuid
+             * @description The submission it is about
+             */
+            submissionId?: string;
+            /** @description What is wrong; read by moderators */
+            text: string;
+        };
         NewSetup: {
             /**
              * Format: uuid
@@ -1352,6 +2035,10 @@ export interface components {
                  */
                 massSource?: "weighed" | "estimated";
                 runs: ({
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
                     /** @description Time from start to end of the run [s] */
                     durationS: number;
                     /** @description Height gained at full throttle, as the source showed it [m] */
@@ -1369,6 +2056,8 @@ export interface components {
                     startHeightAboveSiteM: number;
                     /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
                     uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
                         durationS?: number;
                         heightGainM?: number;
                         rpm?: number;
@@ -1385,6 +2074,11 @@ export interface components {
                     heightChangeM: number;
                     /** @constant */
                     kind: "fuelBurn";
+                    /**
+                     * @description measuredTank (when absent): a measured filling burned until the engine starves. refill: filled up again to the mark it started from
+                     * @enum {string}
+                     */
+                    method?: "measuredTank" | "refill";
                     /** @description Engine speed during the run [1/min] */
                     rpm?: number;
                     /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
@@ -1398,6 +2092,157 @@ export interface components {
                     };
                     /** @description Fuel burned in level flight, at the temperature of the fuel [mL] */
                     volumeMl: number;
+                } | {
+                    /** @description Voltage of the battery after [V] */
+                    batteryEndV: number;
+                    /** @description Voltage of the battery before [V] */
+                    batteryStartV: number;
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Energy out of the battery in level flight [Wh] */
+                    energyWh: number;
+                    /** @description Mean height above the field [m] */
+                    heightAboveSiteM: number;
+                    /** @description Height at the end less height at the start [m] */
+                    heightChangeM: number;
+                    /** @constant */
+                    kind: "energyUse";
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        durationS?: number;
+                        energyWh?: number;
+                        heightAboveSiteM?: number;
+                        heightChangeM?: number;
+                        rpm?: number;
+                    };
+                } | {
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
+                    /** @description Wind from ahead, along the propeller axis [m/s]; absent: calm is assumed, ±1 m/s */
+                    headwindMps?: number;
+                    /** @constant */
+                    kind: "staticPull";
+                    /** @description Angle between the line and the propeller axis [°]; absent: 0 */
+                    lineAngleDeg?: number;
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Pull in the line at full throttle [N] */
+                    thrustN: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        headwindMps?: number;
+                        lineAngleDeg?: number;
+                        rpm?: number;
+                        thrustN?: number;
+                    };
+                } | {
+                    /** @description A-weighted level of the background alone [dB]; absent: assumed to add nothing */
+                    backgroundDbA?: number;
+                    /** @description Seen from the hub, 0 straight ahead of the pilot, clockwise from above [°] */
+                    directionDeg?: number;
+                    /** @description From the propeller hub [m]; needed at a distance, not to be given at the ear */
+                    distanceM?: number;
+                    /**
+                     * @description What read the level; absent: treated as a phone
+                     * @enum {string}
+                     */
+                    instrument?: "class2" | "phone";
+                    /** @constant */
+                    kind: "soundLevel";
+                    /** @description A-weighted level with engine and background [dB] */
+                    levelDbA: number;
+                    /**
+                     * @description Where it was measured; the two are never converted into one another
+                     * @enum {string}
+                     */
+                    position: "pilotEar" | "distance";
+                    /**
+                     * @description Full throttle, or what level flight needs
+                     * @enum {string}
+                     */
+                    power: "full" | "level";
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /**
+                     * @description Ground between propeller and microphone
+                     * @enum {string}
+                     */
+                    surface?: "grass" | "soil" | "hard" | "sand" | "snow";
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        backgroundDbA?: number;
+                        distanceM?: number;
+                        levelDbA?: number;
+                        rpm?: number;
+                    };
+                } | {
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Height lost at trim with the engine off, as the source showed it [m] */
+                    heightLossM: number;
+                    /**
+                     * @description How the height gain was read
+                     * @enum {string}
+                     */
+                    heightSource: "barometric" | "barometricTemperatureCompensated" | "gnss" | "unknown";
+                    /** @constant */
+                    kind: "sink";
+                    /** @description Height above the field at the start [m] */
+                    startHeightAboveSiteM: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        durationS?: number;
+                        heightLossM?: number;
+                        startHeightAboveSiteM?: number;
+                    };
+                } | {
+                    /** @description False where flown faster or slower than trim: then it does not stand for the trim speed. Absent: true */
+                    atTrim?: boolean;
+                    /** @description Mean height above the field [m]; absent: 150 m is assumed, ±100 m */
+                    heightAboveSiteM?: number;
+                    /** @constant */
+                    kind: "levelSpeed";
+                    /** @description Level at one airspeed on three or more headings, well over 60° apart, each from each; best 120° */
+                    legs: {
+                        /** @description Speed over the ground, from a satellite receiver [m/s] */
+                        groundSpeedMps: number;
+                        /** @description Direction of the motion over the ground, clockwise from true north [°] */
+                        trackDeg: number;
+                        /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                        uncertainty?: {
+                            groundSpeedMps?: number;
+                            trackDeg?: number;
+                        };
+                    }[];
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        heightAboveSiteM?: number;
+                    };
+                } | {
+                    /** @description Whether the propeller touched, or a trace of touching was seen: true puts the set-up in doNotFly at once */
+                    contactSeen: boolean;
+                    /** @constant */
+                    kind: "tipClearance";
+                    /** @description The same at the same place under load [mm]; 0 counts as contact */
+                    loadedClearanceMm?: number;
+                    /** @description Pull at the tip or thrust, whichever loaded it [N]; absent: taken as that of full throttle */
+                    loadN?: number;
+                    /** @description Smallest gap between blade tip and frame, engine stopped, nothing pulling [mm] */
+                    staticClearanceMm: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        loadedClearanceMm?: number;
+                        loadN?: number;
+                        staticClearanceMm?: number;
+                    };
                 })[];
                 /**
                  * Format: uuid
@@ -1496,7 +2341,26 @@ export interface components {
             /** @description Airspeed at trim in standard air at sea level [m/s], at trimAtAllUpMassKg */
             trimSpeedMps?: number;
         };
+        NoiseExposure: {
+            assumptions: string[];
+            cautions: string[];
+            criterion: {
+                exchangeRateDb: number;
+                levelDbA: number;
+                name: string;
+                referenceDurationMin: number;
+            };
+            /** @description Daily dose of the stated time [%]; 100 is what a day may hold */
+            dosePct?: number;
+            levelDbA: number;
+            /** @description The same in hours, minutes and seconds */
+            permissibleExposure: string;
+            /** @description Time a day may hold this level, if the rest of the day is quiet [min] */
+            permissibleExposureMin: number;
+        };
         Normalization: {
+            /** @description What must not be flown comes first; then what to heed at runs of these kinds */
+            cautions: string[];
             entries: {
                 /** @description Pilot, clothing, wing, frame, engine and fuel at the start of the run [kg] */
                 allUpMassKg: number;
@@ -1508,6 +2372,10 @@ export interface components {
                     drive: "twoStroke" | "fourStroke" | "electric";
                     /** @description Diameter of the propeller [cm] */
                     propellerDiameterCm: number;
+                    /** @description Rated shaft power [kW]; for the figure of merit of a static pull */
+                    ratedPowerKw?: number;
+                    /** @description Engine speed over propeller speed; for what follows from rpm */
+                    reductionRatio?: number;
                 };
                 /**
                  * @description How allUpMassKg is known; absent: treated as estimated
@@ -1515,6 +2383,12 @@ export interface components {
                  */
                 massSource?: "weighed" | "estimated";
                 runs: ({
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
                     /** @description Time from start to end of the run [s] */
                     durationS: number;
                     /** @description Height gained at full throttle, as the source showed it [m] */
@@ -1533,6 +2407,8 @@ export interface components {
                     startHeightAboveSiteM: number;
                     /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
                     uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
                         durationS?: number;
                         heightGainM?: number;
                         rpm?: number;
@@ -1545,6 +2421,8 @@ export interface components {
                         pointer: string;
                     }[];
                 } | {
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
                     /** @description Time from start to end of the run [s] */
                     durationS: number;
                     /** @description Temperature of the fuel when measured [°C] */
@@ -1555,6 +2433,11 @@ export interface components {
                     heightChangeM: number;
                     /** @constant */
                     kind: "fuelBurn";
+                    /**
+                     * @description measuredTank (when absent): a measured filling burned until the engine starves. refill: filled up again to the mark it started from
+                     * @enum {string}
+                     */
+                    method?: "measuredTank" | "refill";
                     normalized: components["schemas"]["Normalized"];
                     /** @description Engine speed during the run [1/min] */
                     rpm?: number;
@@ -1569,6 +2452,211 @@ export interface components {
                     };
                     /** @description Fuel burned in level flight, at the temperature of the fuel [mL] */
                     volumeMl: number;
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description Voltage of the battery after [V] */
+                    batteryEndV: number;
+                    /** @description Voltage of the battery before [V] */
+                    batteryStartV: number;
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Energy out of the battery in level flight [Wh] */
+                    energyWh: number;
+                    /** @description Mean height above the field [m] */
+                    heightAboveSiteM: number;
+                    /** @description Height at the end less height at the start [m] */
+                    heightChangeM: number;
+                    /** @constant */
+                    kind: "energyUse";
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        durationS?: number;
+                        energyWh?: number;
+                        heightAboveSiteM?: number;
+                        heightChangeM?: number;
+                        rpm?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description Voltage of the battery after, of electric drives only [V] */
+                    batteryEndV?: number;
+                    /** @description Voltage of the battery before, of electric drives only [V] */
+                    batteryStartV?: number;
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Wind from ahead, along the propeller axis [m/s]; absent: calm is assumed, ±1 m/s */
+                    headwindMps?: number;
+                    /** @constant */
+                    kind: "staticPull";
+                    /** @description Angle between the line and the propeller axis [°]; absent: 0 */
+                    lineAngleDeg?: number;
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /** @description Pull in the line at full throttle [N] */
+                    thrustN: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        batteryEndV?: number;
+                        batteryStartV?: number;
+                        headwindMps?: number;
+                        lineAngleDeg?: number;
+                        rpm?: number;
+                        thrustN?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description A-weighted level of the background alone [dB]; absent: assumed to add nothing */
+                    backgroundDbA?: number;
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Seen from the hub, 0 straight ahead of the pilot, clockwise from above [°] */
+                    directionDeg?: number;
+                    /** @description From the propeller hub [m]; needed at a distance, not to be given at the ear */
+                    distanceM?: number;
+                    /**
+                     * @description What read the level; absent: treated as a phone
+                     * @enum {string}
+                     */
+                    instrument?: "class2" | "phone";
+                    /** @constant */
+                    kind: "soundLevel";
+                    /** @description A-weighted level with engine and background [dB] */
+                    levelDbA: number;
+                    normalized: components["schemas"]["Normalized"];
+                    /**
+                     * @description Where it was measured; the two are never converted into one another
+                     * @enum {string}
+                     */
+                    position: "pilotEar" | "distance";
+                    /**
+                     * @description Full throttle, or what level flight needs
+                     * @enum {string}
+                     */
+                    power: "full" | "level";
+                    /** @description Engine speed during the run [1/min] */
+                    rpm?: number;
+                    /**
+                     * @description Ground between propeller and microphone
+                     * @enum {string}
+                     */
+                    surface?: "grass" | "soil" | "hard" | "sand" | "snow";
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        backgroundDbA?: number;
+                        distanceM?: number;
+                        levelDbA?: number;
+                        rpm?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Time from start to end of the run [s] */
+                    durationS: number;
+                    /** @description Height lost at trim with the engine off, as the source showed it [m] */
+                    heightLossM: number;
+                    /**
+                     * @description How the height gain was read
+                     * @enum {string}
+                     */
+                    heightSource: "barometric" | "barometricTemperatureCompensated" | "gnss" | "unknown";
+                    /** @constant */
+                    kind: "sink";
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Height above the field at the start [m] */
+                    startHeightAboveSiteM: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        durationS?: number;
+                        heightLossM?: number;
+                        startHeightAboveSiteM?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description False where flown faster or slower than trim: then it does not stand for the trim speed. Absent: true */
+                    atTrim?: boolean;
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
+                    /** @description Mean height above the field [m]; absent: 150 m is assumed, ±100 m */
+                    heightAboveSiteM?: number;
+                    /** @constant */
+                    kind: "levelSpeed";
+                    /** @description Level at one airspeed on three or more headings, well over 60° apart, each from each; best 120° */
+                    legs: {
+                        /** @description Speed over the ground, from a satellite receiver [m/s] */
+                        groundSpeedMps: number;
+                        /** @description Direction of the motion over the ground, clockwise from true north [°] */
+                        trackDeg: number;
+                        /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                        uncertainty?: {
+                            groundSpeedMps?: number;
+                            trackDeg?: number;
+                        };
+                    }[];
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        heightAboveSiteM?: number;
+                    };
+                    warnings: {
+                        code: string;
+                        detail: string;
+                        /** @description JSON Pointer (RFC 6901) into the submission body */
+                        pointer: string;
+                    }[];
+                } | {
+                    /** @description Whether the propeller touched, or a trace of touching was seen: true puts the set-up in doNotFly at once */
+                    contactSeen: boolean;
+                    crossCheck?: components["schemas"]["CrossCheck"] | null;
+                    derived?: components["schemas"]["Derived"];
+                    /** @constant */
+                    kind: "tipClearance";
+                    /** @description The same at the same place under load [mm]; 0 counts as contact */
+                    loadedClearanceMm?: number;
+                    /** @description Pull at the tip or thrust, whichever loaded it [N]; absent: taken as that of full throttle */
+                    loadN?: number;
+                    normalized: components["schemas"]["Normalized"];
+                    /** @description Smallest gap between blade tip and frame, engine stopped, nothing pulling [mm] */
+                    staticClearanceMm: number;
+                    /** @description Stated standard uncertainties (k = 1), each in the unit of the field whose name it bears; otherwise the documented defaults hold */
+                    uncertainty?: {
+                        loadedClearanceMm?: number;
+                        loadN?: number;
+                        staticClearanceMm?: number;
+                    };
                     warnings: {
                         code: string;
                         detail: string;
@@ -1600,6 +2688,10 @@ export interface components {
         };
         /** @description A run brought to the reference state */
         Normalized: {
+            /** @description Tip clearance: clearance under load advised for this movement: 10 mm and half of it [mm] */
+            advisedLoadedClearanceMm?: number;
+            /** @description Level speed: whether it stands for the trim speed of the session */
+            atTrim?: boolean;
             budget: {
                 /** @description Fraction of the variance of the value; the shares sum to 1 */
                 share: number;
@@ -1612,20 +2704,55 @@ export interface components {
             }[];
             /** @description Climb: climb rate at the reference state [m/s]; negative where it would sink */
             climbRateMps?: number;
+            /** @description Tip clearance: whether the propeller touched */
+            contactSeen?: boolean;
+            /** @description Sound level at a distance: where it holds [m]; 20, or where it was measured if that is too near for the distance rule */
+            distanceM?: number;
+            /** @description Energy use: electric power in level flight at the reference state [W] */
+            electricPowerW?: number;
             /** @description Fuel burn: flow in level flight at the reference state, volume at 15 °C [L/h] */
             fuelFlowLPerH?: number;
+            /** @description Sink: glide ratio of wing, pilot and frame as flown */
+            glideRatio?: number;
+            /** @description Sink: of `glideRatio`, k = 1 */
+            glideRatioStandardUncertainty?: number;
             /** @description Climb: useful induced power at full throttle, standard sea level [W] */
             inducedPowerW?: number;
             /** @enum {string} */
-            metric: "climbRate" | "fuelFlow";
+            metric: "climbRate" | "fuelFlow" | "staticThrust" | "soundLevel" | "electricPower" | "sinkRate" | "levelSpeed" | "tipClearance";
+            /** @description Tip clearance: movement towards the cage under load [mm] */
+            movementMm?: number;
+            /**
+             * @description Sound level: where it holds; the two are never converted into one another
+             * @enum {string}
+             */
+            position?: "pilotEar" | "distance";
+            /**
+             * @description Sound level: what the engine gave
+             * @enum {string}
+             */
+            power?: "full" | "level";
             /** @description Of `value`, in its unit, k = 1 */
             standardUncertainty: number;
-            /** @description Climb: thrust in the climb at the reference state [N] */
+            /** @description Climb: thrust in the climb at the reference state. Static pull: static thrust at full throttle, standard sea level [N] */
             thrustN?: number;
+            /** @description Level speed: as flown [m/s]; to its owner only */
+            trueAirspeedMps?: number;
+            /** @description Tip clearance: whether `value` was measured under load; else at rest */
+            underLoad?: boolean;
             /** @enum {string} */
-            unit: "m/s" | "L/h";
+            unit: "m/s" | "L/h" | "N" | "dB" | "W" | "mm";
             /** @description The result at the reference state, in `unit` */
             value: number;
+            /** @description Level speed: where the wind comes from, clockwise from north [°]; to its owner only */
+            windFromDeg?: number;
+            /** @description Level speed: wind at the height of the run [m/s]; to its owner only */
+            windMps?: number;
+        };
+        NotPredicted: {
+            reason: string;
+            /** @enum {string} */
+            reasonCode: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable" | "electricDrive" | "tankNotGiven" | "reserveExceedsTank" | "ratedRpmUnknown" | "reductionUnknown";
         };
         Powerplant: {
             /** Format: date-time */
@@ -1672,6 +2799,124 @@ export interface components {
              * @enum {string}
              */
             tune?: "asDelivered" | "modified";
+        };
+        PredictedQuantity: {
+            /** @description What the uncertainty is made of, largest first; shares of the variance below 0.001 left out */
+            budget: {
+                share: number;
+                source: string;
+                standardUncertainty: number;
+            }[];
+            /** @description Of the mean over pilots and evenings */
+            interval95: [
+                number,
+                number
+            ] | null;
+            /** @description Of what one pilot sees on one evening; null where no flights stand behind the quantity */
+            interval95NextEvening: [
+                number,
+                number
+            ] | null;
+            /** @description Why no value is given */
+            refused?: components["schemas"]["NotPredicted"];
+            /** @description k = 1, with your own unknowns */
+            standardUncertainty: number | null;
+            unit: string;
+            /** @description Null where refused */
+            value: number | null;
+        };
+        Prediction: {
+            cautions: string[];
+            /** @description As asked for and filled in, each value with its standard uncertainty */
+            conditions: {
+                airDensityKgPerM3: number;
+                allUpMassKg: {
+                    standardUncertainty: number;
+                    value: number;
+                };
+                /** @description What was taken for granted because the query left it open */
+                assumed: string[];
+                elevationM: number;
+                relativeHumidityPct: {
+                    standardUncertainty: number;
+                    value: number;
+                };
+                stationPressureHPa: {
+                    standardUncertainty: number;
+                    value: number;
+                };
+                tank: {
+                    reserveL?: number;
+                    reserveMin?: number;
+                    tankL: {
+                        standardUncertainty: number;
+                        value: number;
+                    };
+                } | null;
+                temperatureC: {
+                    standardUncertainty: number;
+                    value: number;
+                };
+                wing: {
+                    flatAreaM2: number;
+                    /** @description Of the system: wing, pilot and running frame */
+                    glideRatio: {
+                        standardUncertainty: number;
+                        value: number;
+                    };
+                    id: string | null;
+                    trimAtAllUpMassKg: {
+                        standardUncertainty: number;
+                        value: number;
+                    };
+                    /** @description Level, at the all-up mass beside it, sea level */
+                    trimSpeedMps: {
+                        standardUncertainty: number;
+                        value: number;
+                    };
+                };
+            };
+            evidence: {
+                fuelFlow: components["schemas"]["EvidenceCount"];
+                inducedPower: components["schemas"]["EvidenceCount"];
+            };
+            /** @description What climb and fuel rest on; name both in fitId to have this answer again */
+            fits: {
+                fuelFlow: string;
+                inducedPower: string;
+            };
+            name: string;
+            predictions: {
+                /** @description Level airspeed at trim, at the start */
+                airspeed: components["schemas"]["PredictedQuantity"];
+                /** @description Angle of that climb through the air */
+                climbAngle: components["schemas"]["PredictedQuantity"];
+                /** @description Full-throttle climb */
+                climbRate: components["schemas"]["PredictedQuantity"];
+                /** @description Thrust in that climb, along the path */
+                climbThrust: components["schemas"]["PredictedQuantity"];
+                /** @description Where the standard atmosphere has the density of the field */
+                densityAltitude: components["schemas"]["PredictedQuantity"];
+                /** @description Level flight on the tank less its reserve, the wing getting lighter */
+                endurance: components["schemas"]["PredictedQuantity"];
+                /** @description To be expected at full throttle if the propeller suits the rated speed; for plausibility only */
+                engineRpm: components["schemas"]["PredictedQuantity"];
+                /** @description In level flight at the start, volume at 15 °C */
+                fuelFlow: components["schemas"]["PredictedQuantity"];
+                /** @description Full-throttle power over that at sea level in standard air */
+                fullThrottlePowerRatio: components["schemas"]["PredictedQuantity"];
+                /** @description Through still air at the start, volume at 15 °C */
+                litresPer100Km: components["schemas"]["PredictedQuantity"];
+                /** @description The same behind the reduction */
+                propellerRpm: components["schemas"]["PredictedQuantity"];
+                /** @description Through still air on the tank less its reserve */
+                range: components["schemas"]["PredictedQuantity"];
+                /** @description Mach number of the propeller tips at that speed */
+                tipMach: components["schemas"]["PredictedQuantity"];
+            };
+            safety: components["schemas"]["SafetyState"];
+            /** Format: uuid */
+            setupId: string;
         };
         Problem: {
             /** @description What went wrong this time, in one sentence */
@@ -1729,6 +2974,8 @@ export interface components {
             };
         };
         PublicSubmission: {
+            /** @description What must not be flown comes first; then what to heed at runs of these kinds */
+            cautions: string[];
             /** @description Rounded, so that they do not lead to a place, a day or a person */
             conditions: {
                 /**
@@ -1747,8 +2994,9 @@ export interface components {
             };
             entries: {
                 runs: {
+                    derived?: components["schemas"]["Derived"];
                     /** @enum {string} */
-                    kind: "climb" | "fuelBurn";
+                    kind: "climb" | "fuelBurn" | "energyUse" | "staticPull" | "soundLevel" | "sink" | "levelSpeed" | "tipClearance";
                     normalized: components["schemas"]["Normalized"];
                     /** @description Without the values they speak of */
                     warnings: {
@@ -1792,8 +3040,10 @@ export interface components {
             better: "higher" | "lower";
             cautions: string[];
             conditions: components["schemas"]["Conditions"];
+            /** @description The same for sound levels [dB] */
+            equivalenceMarginDb?: number;
             /** @description A difference inside this margin is practically equal */
-            equivalenceMarginPercent: number;
+            equivalenceMarginPercent?: number;
             fitId: string;
             metric: components["schemas"]["Metric"];
             /** @description Best first: the largest group that can be ranked */
@@ -1812,6 +3062,84 @@ export interface components {
             reason: string;
             /** @enum {string} */
             reasonCode: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable";
+        };
+        Report: {
+            componentId: string | null;
+            /** Format: date-time */
+            createdAt: string;
+            /** Format: uuid */
+            id: string;
+            /**
+             * @description unsafe: somebody may get hurt; wrong: a record is not true
+             * @enum {string}
+             */
+            kind: "unsafe" | "wrong";
+            /**
+             * @description What the report did to the set-up at once; moderators decide on more
+             * @enum {string}
+             */
+            safety: "none" | "advisory";
+            setupId: string | null;
+            submissionId: string | null;
+            text: string;
+        };
+        Review: {
+            /**
+             * Format: uuid
+             * @description Who reported, or submitted the measurement
+             */
+            accountId: string;
+            componentId: string | null;
+            /** Format: date-time */
+            createdAt: string;
+            /** @description When it was last decided on; null while it waits */
+            decidedAt: string | null;
+            /** @description Oldest first */
+            decisions: {
+                accountId: string | null;
+                /** Format: date-time */
+                at: string;
+                /**
+                 * @description doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted
+                 * @enum {string}
+                 */
+                decision: "doNotFly" | "advisory" | "lift" | "dismiss";
+                reason: string;
+            }[];
+            /** @description What came of it for the safety of set-ups, oldest first; in force until lifted */
+            findings: {
+                /** Format: date-time */
+                createdAt: string;
+                /** Format: uuid */
+                id: string;
+                liftedAt: string | null;
+                liftedById: string | null;
+                liftedReason: string | null;
+                reason: string;
+                /** Format: uuid */
+                setupId: string;
+                /** @enum {string} */
+                state: "advisory" | "doNotFly";
+            }[];
+            /**
+             * Format: uuid
+             * @description Of the report
+             */
+            id: string;
+            /**
+             * @description unsafe: somebody may get hurt; wrong: a record is not true
+             * @enum {string}
+             */
+            kind: "unsafe" | "wrong";
+            /** @enum {string} */
+            origin: "person" | "measurement";
+            setupId: string | null;
+            submissionId: string | null;
+            text: string;
+        };
+        ReviewPage: {
+            items: components["schemas"]["Review"][];
+            nextCursor: string | null;
         };
         RoleChange: {
             /** @enum {string} */
@@ -1872,6 +3200,7 @@ export interface components {
                 id: string;
                 maker: string;
                 model: string;
+                tune: ("asDelivered" | "modified") | null;
             };
             /** Format: uuid */
             powerplantId: string;
@@ -1890,6 +3219,99 @@ export interface components {
         SetupPage: {
             items: components["schemas"]["Setup"][];
             nextCursor: string | null;
+        };
+        TipClearance: {
+            assumptions: string[];
+            /** @description Of the lower tip towards the cage, turning included; negative: away from it [mm] */
+            bottomMovementMm: {
+                interval95: [
+                    number,
+                    number
+                ];
+                /** @description k = 1 */
+                standardUncertainty: number;
+                value: number;
+            };
+            /** @description Where the uncertainty of requiredClearanceMm comes from */
+            budget: {
+                /** @description Fraction of the variance; the shares sum to 1 */
+                share: number;
+                source: string;
+                /** @description Its part [mm], k = 1 */
+                standardUncertainty: number;
+            }[];
+            cautions: string[];
+            /** @description Null where no measured clearance was given */
+            comparison: {
+                /** @description Measured less required clearance [mm] */
+                marginMm: {
+                    interval95: [
+                        number,
+                        number
+                    ];
+                    /** @description k = 1 */
+                    standardUncertainty: number;
+                    value: number;
+                };
+                sentence: string;
+                staticClearanceMm: number;
+                /**
+                 * @description larger: the arithmetic finds nothing against it, and no more than that
+                 * @enum {string}
+                 */
+                verdict: "tooSmall" | "notResolved" | "larger";
+            } | null;
+            /** @description The part of either that comes from turning [mm] */
+            gyroscopicMovementMm: number;
+            /** @description Pull at a blade tip that tilts the propeller as far as full thrust would [N] */
+            handPullN: number;
+            /** @description Clearance needed at rest: 1.5 times the larger movement, the bending of the blades and 10 mm [mm] */
+            requiredClearanceMm: {
+                interval95: [
+                    number,
+                    number
+                ];
+                /** @description k = 1 */
+                standardUncertainty: number;
+                value: number;
+            };
+            /** @description Tilt under thrust alone, the upper tip going forward [°] */
+            tiltDeg: number;
+            /** @description Of the upper tip towards the cage, turning included [mm] */
+            topMovementMm: {
+                interval95: [
+                    number,
+                    number
+                ];
+                /** @description k = 1 */
+                standardUncertainty: number;
+                value: number;
+            };
+        };
+        TipClearanceQuestion: {
+            /** @description How far the blades bend forward under thrust [mm]; absent: taken as nothing */
+            bladeFlexMm?: number;
+            /** @description Rubber mounts of the engine, each of them */
+            mounts: {
+                /** @description Height, counted from any level below [mm] */
+                heightMm: number;
+                /** @description Stiffness along the propeller's axis [N/mm] */
+                stiffnessNPerMm: number;
+            }[];
+            /** @description Diameter of the propeller [cm] */
+            propellerDiameterCm: number;
+            /** @description Moment of inertia of the propeller about its axis [kg·m²] */
+            propellerInertiaKgM2?: number;
+            /** @description Propeller speed [1/min] */
+            propellerRpm?: number;
+            /** @description Smallest gap between blade tip and frame, measured at rest [mm] */
+            staticClearanceMm?: number;
+            /** @description Height of the propeller's axis, counted from the same level as the mounts' heights [mm] */
+            thrustLineAboveMountsMm: number;
+            /** @description Thrust at full throttle [N] */
+            thrustN: number;
+            /** @description Fastest turn to reckon with [°/s] */
+            yawRateDegPerS?: number;
         };
         TokenRequest: {
             /**
@@ -2374,6 +3796,63 @@ export interface operations {
             429: components["responses"]["TooManyRequests"];
         };
     };
+    listAuditEvents: {
+        parameters: {
+            query?: {
+                /** @description nextCursor of the page before */
+                cursor?: string;
+                /** @description Items per page */
+                limit?: number;
+                /** @description Only what was done to this report, set-up or account */
+                subjectId?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AuditPage"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
     compareSetups: {
         parameters: {
             query: {
@@ -2387,6 +3866,8 @@ export interface operations {
                 metric: components["schemas"]["MetricInput"];
                 /** @description Ids of 2 to 50 setups, separated by commas */
                 setups: string;
+                /** @description For soundLevel: at the ear of the pilot, or 20 m away; never converted into one another */
+                soundPosition?: "pilotEar" | "distance";
                 /** @description Air temperature [°C]; default: the standard atmosphere at that elevation */
                 temperatureC?: number;
                 /** @description A wing of the catalogue; default: the reference wing at its loading */
@@ -2406,6 +3887,94 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Comparison"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too Many Requests */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    drawComparison: {
+        parameters: {
+            query: {
+                /** @description All-up mass [kg]; default 120 */
+                allUpMassKg?: number;
+                /** @description What is drawn; differences are against the setup named first */
+                chart?: "values" | "differences" | "ranks";
+                /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
+                elevationM?: number;
+                /** @description An earlier fit, to see an answer again as it was; default: the current one */
+                fitId?: string;
+                massClass?: components["schemas"]["MassClass"];
+                metric: components["schemas"]["MetricInput"];
+                /** @description Ids of 2 to 50 setups, separated by commas */
+                setups: string;
+                /** @description For soundLevel: at the ear of the pilot, or 20 m away; never converted into one another */
+                soundPosition?: "pilotEar" | "distance";
+                /** @description Air temperature [°C]; default: the standard atmosphere at that elevation */
+                temperatureC?: number;
+                /** @description Width [px] */
+                widthPx?: number;
+                /** @description A wing of the catalogue; default: the reference wing at its loading */
+                wingId?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The picture */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/svg+xml": string;
                 };
             };
             304: components["responses"]["NotModified"];
@@ -2775,9 +4344,49 @@ export interface operations {
             429: components["responses"]["TooManyRequests"];
         };
     };
+    getNoiseExposure: {
+        parameters: {
+            query: {
+                /** @description Time in a day at that level [min]: then the answer has its dose */
+                durationMin?: number;
+                /** @description A-weighted level where the ear is, without protection [dB(A)]; no time is permitted above 140 */
+                levelDbA: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NoiseExposure"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
     normalize: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description true: check the uncertainty of each run by Monte Carlo; at most 30 runs */
+                crossCheck?: "true" | "false";
+            };
             header?: never;
             path?: never;
             cookie?: never;
@@ -2849,6 +4458,8 @@ export interface operations {
                 limit?: number;
                 massClass?: components["schemas"]["MassClass"];
                 metric: components["schemas"]["MetricInput"];
+                /** @description For soundLevel: at the ear of the pilot, or 20 m away; never converted into one another */
+                soundPosition?: "pilotEar" | "distance";
                 /** @description Air temperature [°C]; default: the standard atmosphere at that elevation */
                 temperatureC?: number;
                 /** @description A wing of the catalogue; default: the reference wing at its loading */
@@ -2916,6 +4527,371 @@ export interface operations {
                     "application/problem+json": components["schemas"]["Problem"];
                 };
             };
+        };
+    };
+    fileReport: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The same key and body replays the first answer (IETF httpapi draft) */
+                "idempotency-key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewReport"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Report"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unsupported Media Type */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    listReviews: {
+        parameters: {
+            query?: {
+                /** @description nextCursor of the page before */
+                cursor?: string;
+                /** @description Items per page */
+                limit?: number;
+                /** @description Only what is about this set-up */
+                setupId?: string;
+                /** @description waiting: no decision yet; inForce: something of it holds for a set-up; closed: decided, and nothing holds */
+                state?: "waiting" | "inForce" | "closed";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReviewPage"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    getReview: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Review"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    decideReview: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The same key and body replays the first answer (IETF httpapi draft) */
+                "idempotency-key"?: string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewDecision"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Review"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unsupported Media Type */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    computeTipClearance: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TipClearanceQuestion"];
+            };
+        };
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TipClearance"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unsupported Media Type */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
         };
     };
     listSetups: {
@@ -3086,6 +5062,121 @@ export interface operations {
                 };
             };
             429: components["responses"]["TooManyRequests"];
+        };
+    };
+    predictSetup: {
+        parameters: {
+            query?: {
+                /** @description All-up mass at the start, with all fuel [kg]; default 120 */
+                allUpMassKg?: number;
+                /** @description Standard uncertainty (k = 1) of the mass [kg]; default: 2, or that of the class for a massClass */
+                allUpMassUncertaintyKg?: number;
+                /** @description Elevation above mean sea level [m] */
+                elevationM?: number;
+                /** @description Earlier fits, one for each of climb and fuel at most, separated by commas */
+                fitId?: string;
+                /** @description Flat area of your own wing [m²] */
+                flatAreaM2?: number;
+                /** @description Glide ratio of the system: wing, pilot and running frame */
+                glideRatio?: number;
+                /** @description Where glideRatio comes from; default: estimated. Of a catalogue’s, 85 % are taken */
+                glideSource?: "measured" | "catalogue" | "estimated";
+                /** @description Standard uncertainty (k = 1) of the glide ratio of the system; default: 7 % measured, 12 % catalogue, 15 % estimated, 20 % where there is none */
+                glideUncertainty?: number;
+                massClass?: components["schemas"]["MassClass"];
+                /** @description Altimeter setting QNH [hPa]; default: the standard atmosphere, ±10 hPa */
+                qnhHPa?: number;
+                /** @description Standard uncertainty (k = 1) of QNH [hPa]; default: 2, or 10 without a QNH */
+                qnhUncertaintyHPa?: number;
+                /** @description Relative humidity [%]; default: 50, anything from 0 to 100 being possible */
+                relativeHumidityPct?: number;
+                /** @description Standard uncertainty (k = 1) of the humidity [%]; default: 15, or 29 without a humidity */
+                relativeHumidityUncertaintyPct?: number;
+                /** @description Fuel not to be flown on [L] */
+                reserveL?: number;
+                /** @description Flying time to be left over, in place of reserveL [min] */
+                reserveMin?: number;
+                /** @description Fuel on board at the start, part of the all-up mass [L] */
+                tankL?: number;
+                /** @description Standard uncertainty (k = 1) of the fuel on board [L]; default: 2 % */
+                tankUncertaintyL?: number;
+                /** @description Air temperature [°C]; default: the standard atmosphere at that elevation */
+                temperatureC?: number;
+                /** @description Standard uncertainty (k = 1) of the air temperature [K]; default: 1.5 */
+                temperatureUncertaintyK?: number;
+                /** @description All-up mass that trimSpeedMps belongs to [kg]; default: the mass of the question */
+                trimAtAllUpMassKg?: number;
+                /** @description Level airspeed at trim in standard air at sea level [m/s], at trimAtAllUpMassKg */
+                trimSpeedMps?: number;
+                /** @description Standard uncertainty (k = 1) of the trim speed [m/s]; default: 4 %, 10 % where there is none */
+                trimSpeedUncertaintyMps?: number;
+                /** @description A wing of the catalogue; its glide ratio less 15 % for cage and pilot */
+                wingId?: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Prediction"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too Many Requests */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     listSubmissions: {

@@ -1,0 +1,102 @@
+import { recall, remember } from '../store/device.ts'
+import { shared, useShared } from '../store/shared.ts'
+import { NoNetwork, type Problem, Refusal } from './client.ts'
+
+/** Who is signed in on this device. */
+export interface Session {
+  readonly email: string
+  readonly accessToken: string
+  /** When the access token ends [ms since 1970]. */
+  readonly endsAt: number
+  readonly refreshToken: string
+}
+
+const STORED = 'session'
+/** A token is renewed while it still holds for a while [ms]. */
+const EARLY_MS = 30_000
+
+const session = shared<Session | null>(recall<Session>(STORED))
+
+addEventListener('storage', ({ key }) => {
+  if (key === `fairclimb.${STORED}`) session.set(recall<Session>(STORED))
+})
+
+export function useSession(): Session | null {
+  return useShared(session)
+}
+
+export function isSignedIn(): boolean {
+  return session.get() !== null
+}
+
+/** @throws {Refusal} where e-mail and password do not match */
+export async function signIn(email: string, password: string): Promise<void> {
+  keep(email, await request({ grantType: 'password', email, password }))
+}
+
+/** Forgets who it was, here and at the service. */
+export async function signOut(): Promise<void> {
+  const token = await accessToken().catch(() => null)
+  set(null)
+  if (token === null) return
+  const headers = { authorization: `Bearer ${token}` }
+  // Without a network the tokens end by themselves; this device has forgotten them.
+  await fetch('/v1/tokens/current', { method: 'DELETE', headers }).catch(() => {})
+}
+
+/** A token that holds; null where nobody is signed in. */
+export async function accessToken(): Promise<string | null> {
+  return oneAtATime(async () => {
+    // Another tab may have renewed it: each refresh token works once.
+    const current = recall<Session>(STORED) ?? session.get()
+    if (current === null) return null
+    if (Date.now() < current.endsAt - EARLY_MS) return current.accessToken
+    try {
+      const { refreshToken } = current
+      return keep(current.email, await request({ grantType: 'refresh', refreshToken })).accessToken
+    } catch (error) {
+      if (error instanceof Refusal && error.problem.status === 401) {
+        set(null)
+        return null
+      }
+      throw error
+    }
+  })
+}
+
+interface Tokens {
+  readonly accessToken: string
+  readonly refreshToken: string
+  readonly expiresInS: number
+}
+
+function keep(email: string, { accessToken, refreshToken, expiresInS }: Tokens): Session {
+  const next = { email, accessToken, refreshToken, endsAt: Date.now() + expiresInS * 1000 }
+  set(next)
+  return next
+}
+
+function set(next: Session | null): void {
+  session.set(next)
+  remember(STORED, next)
+}
+
+async function request(body: object): Promise<Tokens> {
+  const response = await fetch('/v1/tokens', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  }).catch(() => {
+    throw new NoNetwork('The service cannot be reached.')
+  })
+  const answer: unknown = await response.json()
+  if (!response.ok) throw new Refusal(answer as Problem)
+  return answer as Tokens
+}
+
+/** Across tabs where the browser can, within this one otherwise. */
+function oneAtATime<T>(work: () => Promise<T>): Promise<T> {
+  return navigator.locks === undefined
+    ? work()
+    : (navigator.locks.request('fairclimb.session', work) as Promise<T>)
+}

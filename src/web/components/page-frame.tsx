@@ -1,0 +1,106 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+
+import { useSession } from '../api/session.ts'
+import { usePlace } from '../router.ts'
+import { SettingsPanel } from './settings-panel.tsx'
+
+const LINKS = [
+  ['/compare', 'Compare'],
+  ['/submit', 'Submit'],
+  ['/setups', 'Setups'],
+  ['/mine', 'My tests'],
+  ['/data', 'Data'],
+  ['/method', 'Method'],
+] as const
+
+interface Props {
+  readonly title: string
+  readonly children: preact.ComponentChildren
+}
+
+/** What every page has around it. Moves the focus to the page when it changes, as a new document would. */
+export function PageFrame({ title, children }: Props) {
+  const { path } = usePlace()
+  const main = useRef<HTMLElement>(null)
+  const isFirst = useRef(true)
+  useEffect(() => {
+    document.title = title === '' ? 'Fairclimb' : `${title} · Fairclimb`
+    if (!isFirst.current) main.current?.focus()
+    isFirst.current = false
+  }, [title, path])
+  return (
+    <>
+      <a class="skip" href="#main">
+        To the content
+      </a>
+      <Masthead path={path} />
+      <main id="main" ref={main} tabIndex={-1}>
+        {children}
+      </main>
+      <footer class="no-print">
+        <SettingsPanel />
+        <p>
+          Fairclimb compares figures. It declares nothing safe and clears nothing to fly: local
+          rules, the makers’ instructions and licensed practice come first.
+        </p>
+        <p>
+          <a href="/docs">Interface for programs</a> · no advertising, no trackers, nothing from
+          other servers
+        </p>
+      </footer>
+    </>
+  )
+}
+
+function Masthead({ path }: { readonly path: string }) {
+  const session = useSession()
+  const isOnline = useOnline()
+  return (
+    <header class="masthead">
+      <div class="plate">
+        <a class="name" href="/">
+          Fairclimb
+        </a>
+        {session === null ? (
+          <a class="no-print" href="/sign-in">
+            Sign in
+          </a>
+        ) : (
+          <a class="no-print" href="/mine">
+            {session.email}
+          </a>
+        )}
+      </div>
+      <nav class="no-print" aria-label="Pages">
+        <ul>
+          {LINKS.map(([href, label]) => (
+            <li key={href}>
+              <a href={href} aria-current={path.startsWith(href) ? 'page' : undefined}>
+                {label}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      {!isOnline && (
+        <p class="offline no-print" role="status">
+          No network. What you write is kept on this device and can be sent later.
+        </p>
+      )}
+    </header>
+  )
+}
+
+function useOnline(): boolean {
+  const [isOnline, setOnline] = useState(navigator.onLine)
+  useEffect(() => {
+    const update = () => setOnline(navigator.onLine)
+    addEventListener('online', update)
+    addEventListener('offline', update)
+    return () => {
+      removeEventListener('online', update)
+      removeEventListener('offline', update)
+    }
+  }, [])
+  return isOnline
+}

@@ -1,0 +1,81 @@
+import { useEffect, useId, useState } from 'preact/hooks'
+
+import type { Schemas } from '../api/client.ts'
+import { useAnswer } from '../api/use-answer.ts'
+import { AnswerState } from './notices.tsx'
+
+type Setup = Schemas['Setup']
+
+interface Props {
+  readonly label: string
+  readonly onChoose: (setup: Setup) => void
+  /** Those chosen already, which are not offered again. */
+  readonly without?: readonly string[]
+}
+
+const PATIENCE_MS = 180
+const SHOWN = 8
+
+/** Finds a setup by words of its makers and models, slips forgiven. */
+export function SetupSearch({ label, onChoose, without = [] }: Props) {
+  const id = useId()
+  const [words, setWords] = useState('')
+  const [isOpen, setOpen] = useState(false)
+  const wanted = useSettled(words.trim(), PATIENCE_MS)
+  const query = { limit: SHOWN + without.length, ...(wanted === '' ? {} : { q: wanted }) }
+  const asked = useAnswer('/v1/setups', isOpen ? { query } : null)
+  const found = (asked.got?.body.items ?? []).filter((setup) => !without.includes(setup.id))
+  const choose = (setup: Setup) => {
+    setWords('')
+    setOpen(false)
+    onChoose(setup)
+  }
+  return (
+    <div class="search">
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        type="search"
+        autocomplete="off"
+        value={words}
+        placeholder="Engine, propeller or frame"
+        onFocus={() => setOpen(true)}
+        onInput={(event) => {
+          setOpen(true)
+          setWords(event.currentTarget.value)
+        }}
+      />
+      {isOpen && (
+        <div class="results">
+          {found.length === 0 && <AnswerState asked={asked} />}
+          {asked.got !== null && found.length === 0 && !asked.isLoading && (
+            <p class="hint">Nothing by that name.</p>
+          )}
+          <ul aria-label="Setups found">
+            {found.slice(0, SHOWN).map((setup) => (
+              <li key={setup.id}>
+                <button type="button" onClick={() => choose(setup)}>
+                  {setup.name}
+                  {setup.safety.state === 'doNotFly' && <strong class="stop"> Do not fly</strong>}
+                </button>
+              </li>
+            ))}
+          </ul>
+          <button type="button" class="quiet" onClick={() => setOpen(false)}>
+            Close the list
+          </button>
+        </div>
+      )}
+    </div>
+  )
+}
+
+/** A value once it has not changed for a while. */
+function useSettled(value: string, patienceMs: number): string {
+  const [settled, setSettled] = useState(value)
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(value), patienceMs)
+    return () => clearTimeout(timer)
+  }, [value, patienceMs])
+  return settled
+}
