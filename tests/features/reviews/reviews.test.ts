@@ -240,6 +240,10 @@ describe('POST /v1/reviews/{id}/decisions', () => {
       state: 'doNotFly',
       reports: [{ reason: 'Two tips lost.' }],
     })
+    const trail = await read(`/v1/audit-events?subjectId=${added.body.id}`).expect(200)
+    expect(trail.body.items).toMatchObject([
+      { actorId: null, action: 'safety.raised', detail: { reportId: body.id, state: 'doNotFly' } },
+    ])
     await decide(body.id, 'lift', 'Recalled and replaced.').expect(201)
     expect((await safetyOf(added.body.id)).state).toBe('none')
   })

@@ -1,5 +1,6 @@
 import type { PoolClient } from 'pg'
 
+import { recordAudit } from '../../../db/audit.ts'
 import type { Database } from '../../../db/client.ts'
 import type { Position } from '../list-query.ts'
 import { COMPONENT_HITS, MEAN_CLOSENESS, type Queryable, SHOWN, withSearch } from '../search.ts'
@@ -169,7 +170,7 @@ export async function findSetupOf(client: PoolClient, parts: Parts): Promise<str
  * every setup that has it.
  */
 export async function inheritFindings(client: PoolClient, setupId: string): Promise<void> {
-  await client.query(
+  const { rows } = await client.query<{ reportId: string; state: string; reason: string }>(
     `INSERT INTO safety_report (setup_id, state, reason, report_id)
      SELECT DISTINCT added.id, finding.state, finding.reason, finding.report_id
        FROM setup added
@@ -178,8 +179,14 @@ export async function inheritFindings(client: PoolClient, setupId: string): Prom
          ON COALESCE(reported.merged_into_id, reported.id) = COALESCE(part.merged_into_id, part.id)
        JOIN report ON report.component_id = reported.id AND report.setup_id IS NULL
        JOIN safety_report finding ON finding.report_id = report.id AND finding.lifted_at IS NULL
-      WHERE added.id = $1`,
+      WHERE added.id = $1
+     RETURNING report_id AS "reportId", state, reason`,
     [setupId],
+  )
+  const raised = { action: 'safety.raised', subjectKind: 'setup', subjectId: setupId } as const
+  await recordAudit(
+    client,
+    rows.map((detail) => ({ ...raised, actorId: null, detail: { ...detail } })),
   )
 }
 
