@@ -6,6 +6,7 @@ import { FitStore } from './db/fit-store.ts'
 import { accountRoutes } from './features/accounts/routes.ts'
 import { keySetRoutes } from './features/accounts/sessions/routes.ts'
 import { verifyBearer } from './features/accounts/verify-bearer.ts'
+import { attributionRoutes } from './features/attributions/routes.ts'
 import { calculatorRoutes } from './features/calculators/routes.ts'
 import { catalogueRoutes } from './features/catalogue/routes.ts'
 import { comparisonRoutes } from './features/comparisons/routes.ts'
@@ -71,6 +72,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const store = new FitStore(options.db)
   await app.register(comparisonRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(predictionRoutes, { prefix: '/v1', db: options.db, fits: store })
+  await app.register(attributionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   await app.register(reviewRoutes, { prefix: '/v1', db: options.db })
   return app

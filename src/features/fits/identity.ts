@@ -20,5 +20,8 @@ export function fitId(
   for (const numbers of [rows.y, rows.own, rows.shared]) hash.update(new Uint8Array(numbers.buffer))
   hash.update(rows.interested.map(Number).join(''))
   hash.update(JSON.stringify(rows.systematic))
+  hash.update(JSON.stringify(Object.entries(rows.parts ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))))
+  if (rows.logMass !== undefined) hash.update(new Uint8Array(rows.logMass.buffer))
+  hash.update(JSON.stringify(rows.pointer ?? []))
   return `fit_${hash.digest('hex').slice(0, 32)}`
 }

@@ -1,7 +1,13 @@
+import {
+  type AdditiveModel,
+  designOfParts,
+  type SetupParts,
+} from '../../core/comparison/additive-view.ts'
 import type { StoredFitHeader } from '../../core/comparison/stored-fit.ts'
 import { storeFit } from '../../core/comparison/stored-fit.ts'
+import { decompose } from '../../core/mixed/decomposition.ts'
 import { gatherEvidence } from '../../core/mixed/evidence.ts'
-import { fitNested } from '../../core/mixed/fit.ts'
+import { fitNested, type NestedFit } from '../../core/mixed/fit.ts'
 import { buildLayout, type Layout, type Observation } from '../../core/mixed/layout.ts'
 import {
   type SystematicCause,
@@ -25,6 +31,12 @@ export interface EvidenceRows {
   readonly interested: readonly boolean[]
   /** Errors that reach beyond the session, as effects on y. */
   readonly systematic: readonly (readonly SystematicEffect[])[]
+  /** Ids of the parts of every setup; absent: no model of parts. */
+  readonly parts?: Readonly<Record<string, SetupParts>>
+  /** ln of the all-up mass [kg]; NaN where it is not known. Absent: nothing is said of mass. */
+  readonly logMass?: Float64Array
+  /** Place of the run in its submission (RFC 6901). */
+  readonly pointer?: readonly string[]
 }
 
 /** A fit ready to be stored. */
@@ -43,11 +55,13 @@ export interface FittedModel {
 export function fitEvidence(rows: EvidenceRows): FittedModel {
   const layout = buildLayout(observationsOf(rows), { knownSessionVariance: sharedVariances(rows) })
   const fit = fitNested(layout)
+  const additive = modelOfParts(rows, fit)
   const { header, numbers } = storeFit({
     fit,
     terms: systematicTerms(layout, fit, causesOf(rows)),
     evidence: gatherEvidence(layout),
     interestedSessions: countInterested(rows, layout),
+    ...(additive === null ? {} : { additive }),
   })
   return {
     runs: rows.y.length,
@@ -55,6 +69,14 @@ export function fitEvidence(rows: EvidenceRows): FittedModel {
     header,
     numbers: new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength),
   }
+}
+
+/** What the parts bring; null where parts are not known or the fit has no standard errors. */
+function modelOfParts({ parts }: EvidenceRows, fit: NestedFit): AdditiveModel | null {
+  if (parts === undefined) return null
+  const ofSetups = fit.setups.map((setup) => parts[setup]!)
+  const decomposition = decompose(fit, designOfParts(ofSetups))
+  return decomposition === null ? null : { parts: ofSetups, decomposition }
 }
 
 function observationsOf({ setup, session, pilot, y, own }: EvidenceRows): Observation[] {

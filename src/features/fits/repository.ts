@@ -13,12 +13,18 @@ type Row = [
   shared: number,
   interested: boolean,
   systematic: EvidenceRows['systematic'][number],
+  powerplant: string,
+  propeller: string,
+  frame: string,
+  allUpMassKg: number | null,
+  entryIndex: number,
+  runIndex: number,
 ]
 
 /**
  * Every run that counts: the current revision of each submission that was not withdrawn, under one
- * version of the normalisation. A setup merged into another counts for that one. The order is
- * fixed, so that the same evidence reads the same. Raw SQL: a set over five tables.
+ * version of the normalisation. A setup or part merged into another counts for that one. The order is
+ * fixed, so that the same evidence reads the same. Raw SQL: a set over six tables.
  */
 export async function findEvidence(
   client: PoolClient,
@@ -30,13 +36,22 @@ export async function findEvidence(
     text: `
       SELECT COALESCE(setup.merged_into_id, setup.id)::text, submission.id::text, submission.account_id::text,
              result.log_value, result.own_standard_uncertainty, result.shared_standard_uncertainty,
-             revision.interest <> 'none', result.systematic
+             revision.interest <> 'none', result.systematic,
+             COALESCE(powerplant.merged_into_id, powerplant.id)::text,
+             COALESCE(propeller.merged_into_id, propeller.id)::text,
+             COALESCE(frame.merged_into_id, frame.id)::text,
+             (revision.body #>> ARRAY['entries', run.entry_index::text, 'allUpMassKg'])::float8,
+             run.entry_index, run.run_index
         FROM submission
         JOIN submission_revision revision
           ON revision.submission_id = submission.id AND revision.number = submission.current_revision
         JOIN run ON run.revision_id = revision.id
         JOIN run_result result ON result.run_id = run.id AND result.method_version = $2
         JOIN setup ON setup.id = run.setup_id
+        JOIN setup counted ON counted.id = COALESCE(setup.merged_into_id, setup.id)
+        JOIN component powerplant ON powerplant.id = counted.powerplant_id
+        JOIN component propeller ON propeller.id = counted.propeller_id
+        JOIN component frame ON frame.id = counted.frame_id
        WHERE submission.withdrawn_at IS NULL AND result.quantity = $1
        ORDER BY submission.id, run.entry_index, run.run_index`,
     values: [quantity, methodVersion],
@@ -51,6 +66,11 @@ export async function findEvidence(
     shared: Float64Array.from(column(5) as number[]),
     interested: column(6) as boolean[],
     systematic: column(7) as EvidenceRows['systematic'],
+    parts: Object.fromEntries(
+      rows.map((row) => [row[0], { powerplant: row[8], propeller: row[9], frame: row[10] }]),
+    ),
+    logMass: Float64Array.from(rows, (row) => (row[11] === null ? Number.NaN : Math.log(row[11]))),
+    pointer: rows.map((row) => `/entries/${row[12]}/runs/${row[13]}`),
   }
 }
 
