@@ -22,6 +22,7 @@ export type Unit =
   | '°/s'
   | 'cm'
   | 'cm³'
+  | 'currency/L'
   | 'dB(A)'
   | 'hPa'
   | 'K'

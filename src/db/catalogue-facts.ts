@@ -1,4 +1,5 @@
 import { setupName } from '../contract/setup-name.ts'
+import type { PricedPart } from '../core/comparison/cost.ts'
 import type { Drive } from '../core/normalise/types.ts'
 import type { Database } from './client.ts'
 
@@ -16,16 +17,6 @@ export interface SetupFacts {
   /** Powerplant, propeller and frame. */
   readonly parts: readonly PricedPart[]
   readonly safety: { readonly state: SafetyState; readonly advisories: readonly string[] }
-}
-
-/** A part of a setup and what it cost, where that is known. */
-export interface PricedPart {
-  readonly id: string
-  readonly price: {
-    readonly amount: number
-    readonly currency: string
-    readonly asOf: string
-  } | null
 }
 
 interface SetupRow {

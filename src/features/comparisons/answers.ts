@@ -14,12 +14,15 @@ import type { RankedSetup } from '../../core/comparison/rank-setups.ts'
 import { readMetric } from '../../core/comparison/reading.ts'
 import type { SetupFacts } from '../../db/catalogue-facts.ts'
 import type { LoadedFit } from '../../db/fit-store.ts'
+import { costOf } from './cost.ts'
 import type { ComparedPair, ComparedSetup } from './schema.ts'
 import { refusalSentence, sentenceFor } from './wording.ts'
 
 /** A question together with the fit it is put to. */
 export interface AskedQuestion extends Question {
   readonly loaded: LoadedFit
+  /** What a litre of fuel costs the caller. */
+  readonly fuel?: { readonly pricePerL: number; readonly currency: string } | undefined
 }
 
 /** One setup as it is shown: its figures, what they rest on, and its state of safety. */
@@ -85,6 +88,7 @@ export function showPair(question: AskedQuestion, a: SetupFacts, b: SetupFacts):
     degreesOfFreedom: answer.difference.degreesOfFreedom,
     probabilityABetter: answer.probabilityABetter,
     uncertainty: sharesOf(answer.difference),
+    ...costOf(question, { a, b, verdict: answer.verdict }),
   }
 }
 

@@ -4,6 +4,7 @@ import { Conditions, conditionsQuery, FitId, ONE_MASS, oneMass } from '../../con
 import { EvidenceCount, Interval, Refused, Safety } from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 import { Metric } from '../../contract/metrics.ts'
+import { queryQuantity } from '../../contract/quantities.ts'
 
 const fitId = FitId.optional().describe(
   'An earlier fit, to see an answer again as it was; default: the current one',
@@ -28,9 +29,23 @@ export const ComparisonQuery = z
         z.array(Id).min(2, 'name at least 2 different setups').max(50, 'name at most 50 setups'),
       ),
     ...conditionsQuery,
+    fuelPricePerL: queryQuantity('currency/L', 0.01, 1000)
+      .optional()
+      .describe(
+        'Price of a litre of fuel, for fuelFlow: hours until fuel has paid; needs currency',
+      ),
+    currency: z
+      .string()
+      .regex(/^[A-Z]{3}$/, 'Must be a code of ISO 4217, such as EUR')
+      .optional()
+      .describe('ISO 4217, of fuelPricePerL'),
     fitId,
   })
   .refine(oneMass, ONE_MASS)
+  .refine((query) => query.fuelPricePerL === undefined || query.currency !== undefined, {
+    path: ['currency'],
+    error: 'a price of fuel needs its currency',
+  })
 
 export type ComparisonQuery = z.infer<typeof ComparisonQuery>
 
@@ -88,6 +103,34 @@ export const Equivalents = z
   .describe('The same difference in the quantities it is often confused with: the percents differ')
   .meta({ id: 'Equivalents' })
 
+const CostRate = z
+  .object({
+    value: z.number().nullable().describe('Null where there is no figure'),
+    interval95: Interval.nullable(),
+    noFigure: z
+      .enum(['costsNoMore', 'unbounded'])
+      .optional()
+      .describe(
+        'costsNoMore: the better one is not dearer; unbounded: the gain may be next to nothing, so no finite interval holds what it costs',
+      ),
+  })
+  .meta({ id: 'CostRate' })
+
+export const Cost = z
+  .object({
+    currency: z.string(),
+    priceDifference: z.number().describe('a less b, over the parts that differ'),
+    asOf: z.string().describe('Day of the oldest price that counts'),
+    perTenthMps: CostRate.optional().describe('Money per 0.1 m/s of climb'),
+    perNewton: CostRate.optional().describe('Money per newton of thrust'),
+    paybackH: CostRate.optional().describe(
+      'Hours of level flight at the conditions until the fuel saved has paid for it',
+    ),
+    sentence: z.string().describe('The same in plain words'),
+  })
+  .describe('What the better one costs; only where the prices of all parts that differ are known')
+  .meta({ id: 'Cost' })
+
 export const ComparedPair = z
   .object({
     a: Id,
@@ -102,6 +145,7 @@ export const ComparedPair = z
     degreesOfFreedom: z.number().optional(),
     probabilityABetter: z.number().optional(),
     equivalents: Equivalents.optional(),
+    cost: Cost.optional(),
     uncertainty: z
       .array(z.object({ cause: z.string(), share: z.number() }))
       .optional()
@@ -153,3 +197,4 @@ export type Ranking = z.infer<typeof Ranking>
 export type ComparedSetup = z.infer<typeof ComparedSetup>
 export type ComparedPair = z.infer<typeof ComparedPair>
 export type Equivalents = z.infer<typeof Equivalents>
+export type Cost = z.infer<typeof Cost>

@@ -24,7 +24,8 @@ export interface Sources {
  * @throws {ApiProblem} unknown-reference for a setup or wing that does not exist
  */
 export async function compare(sources: Sources, query: ComparisonQuery): Promise<Comparison> {
-  const { fit, question, conditions } = await ask(sources, query)
+  const { fit, question: asked, conditions } = await ask(sources, query)
+  const question = { ...asked, fuel: fuelOf(query) }
   const found = await findSetupFacts(sources.db, query.setups)
   const missing = query.setups.filter((id) => !found.has(id))
   if (missing.length > 0) {
@@ -100,6 +101,11 @@ async function ask(sources: Sources, query: ComparisonQuery | RankingQuery) {
     assumed: [...assumed],
   }
   return { fit, question, conditions }
+}
+
+function fuelOf({ fuelPricePerL, currency }: ComparisonQuery): AskedQuestion['fuel'] {
+  if (fuelPricePerL === undefined || currency === undefined) return undefined
+  return { pricePerL: fuelPricePerL, currency }
 }
 
 /** Sound at the ear and at a distance are two quantities and never converted into one another. */
