@@ -126,6 +126,24 @@ export const SOUND_LEVEL = {
   instrument: 'class2',
 } satisfies NewRun
 
+export const SINK = {
+  kind: 'sink',
+  heightLossM: 100,
+  durationS: 60,
+  heightSource: 'barometric',
+  startHeightAboveSiteM: 300,
+} satisfies NewRun
+
+export const LEVEL_SPEED = {
+  kind: 'levelSpeed',
+  heightAboveSiteM: 200,
+  legs: [
+    { trackDeg: 12, groundSpeedMps: 12.1 },
+    { trackDeg: 131, groundSpeedMps: 10.4 },
+    { trackDeg: 250, groundSpeedMps: 12.9 },
+  ],
+} satisfies NewRun
+
 /**
  * Worked scenario A of the project's normalisation specification (section d.7), as a submission:
  * 600 m, QNH 1018, 25 °C, 50 %, a climb from 50 m above the field, 100 m indicated in 55 s with

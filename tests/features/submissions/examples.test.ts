@@ -1,7 +1,19 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import type { NewSubmission } from '../../../src/features/submissions/schema.ts'
-import { CLIMB, type Desk, FUEL_BURN, type Pilot, scenarioA, startDesk } from './desk.ts'
+import {
+  CLIMB,
+  type Desk,
+  ENERGY_USE,
+  FUEL_BURN,
+  LEVEL_SPEED,
+  type Pilot,
+  SINK,
+  SOUND_LEVEL,
+  STATIC_PULL,
+  scenarioA,
+  startDesk,
+} from './desk.ts'
 
 /**
  * One request and answer per operation, kept in openapi/examples for readers of the API. What a run
@@ -22,7 +34,7 @@ let id: string
 beforeAll(async () => {
   desk = await startDesk()
   pilot = await desk.signUp()
-  setupId = await desk.setup()
+  setupId = await desk.setup({ reductionRatio: 2.8, ratedPowerKw: 15 })
 })
 afterAll(() => desk.close())
 
@@ -66,7 +78,7 @@ function sixDigits(_key: string, value: unknown) {
 
 describe('the examples of the API', () => {
   it('are what the service answers, from the first submission to its withdrawal', async () => {
-    const first: NewSubmission = scenarioA(setupId, [CLIMB, FUEL_BURN])
+    const first: NewSubmission = scenarioA(setupId, [CLIMB, FUEL_BURN, STATIC_PULL, SOUND_LEVEL])
     const corrected = { ...first, conditions: { ...first.conditions, temperatureC: 24 } }
     const path = '/v1/submissions'
     await exchange('createSubmission', 201, {
@@ -100,15 +112,16 @@ describe('the examples of the API', () => {
   })
 
   it('are what the calculator answers', async () => {
-    const { entries, ...session } = scenarioA(setupId)
+    const runs = [CLIMB, ENERGY_USE, SINK, LEVEL_SPEED]
+    const { entries, conditions, ...session } = scenarioA(setupId, runs)
     const described = entries.map(({ setupId: _, ...entry }) => ({
-      equipment: { drive: 'twoStroke', propellerDiameterCm: 125 },
+      equipment: { drive: 'electric', propellerDiameterCm: 125, reductionRatio: 1 },
       ...entry,
     }))
     await exchange('normalize', 200, {
       method: 'post',
-      path: '/v1/normalizations',
-      body: { ...session, entries: described },
+      path: '/v1/normalizations?crossCheck=true',
+      body: { ...session, conditions: { ...conditions, airMotion: 'calm' }, entries: described },
     })
   })
 })

@@ -1,7 +1,15 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import type { NewRun } from '../../../src/features/submissions/run-kinds.ts'
-import { CLIMB, type Desk, type Pilot, scenarioA, startDesk } from './desk.ts'
+import {
+  CLIMB,
+  type Desk,
+  LEVEL_SPEED as LEGS,
+  type Pilot,
+  SINK,
+  scenarioA,
+  startDesk,
+} from './desk.ts'
 
 let desk: Desk
 let pilot: Pilot
@@ -13,24 +21,6 @@ beforeAll(async () => {
   setupId = await desk.setup()
 })
 afterAll(() => desk.close())
-
-const SINK = {
-  kind: 'sink',
-  heightLossM: 100,
-  durationS: 60,
-  heightSource: 'barometric',
-  startHeightAboveSiteM: 300,
-} satisfies NewRun
-
-const LEGS = {
-  kind: 'levelSpeed',
-  heightAboveSiteM: 200,
-  legs: [
-    { trackDeg: 12, groundSpeedMps: 12.1 },
-    { trackDeg: 131, groundSpeedMps: 10.4 },
-    { trackDeg: 250, groundSpeedMps: 12.9 },
-  ],
-} satisfies NewRun
 
 const SINKS = [SINK, { ...SINK, durationS: 61 }, { ...SINK, durationS: 59 }]
 
