@@ -3,6 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { RHO0 } from '../../../src/core/atmosphere/constants.ts'
 import { moistAir } from '../../../src/core/normalise/model/air.ts'
 import { barometricGainRatio } from '../../../src/core/normalise/model/barometric-gain.ts'
+import { discAreaM2 } from '../../../src/core/normalise/model/induced-power.ts'
+import { levelPowerW } from '../../../src/core/normalise/model/level-power.ts'
+import { glideRatioOf } from '../../../src/core/normalise/model/same-wing.ts'
 import { levelTrimSpeedMps } from '../../../src/core/normalise/model/trim-speed.ts'
 import { normaliseRun } from '../../../src/core/normalise/run.ts'
 import { normaliseSubmission } from '../../../src/core/normalise/submission.ts'
@@ -300,6 +303,26 @@ describe('a session with level legs', () => {
     expect(ratio(around(0))).toBeLessThan(0.75 * ratio(legs))
     expect(ratio(around(1.4))).toBeGreaterThan(1.5 * ratio(around(0)))
   })
+})
+
+// The example of METHOD.md, section d: 120 kg, 1.25 m, 10.5 m/s and a sink of 1.5 m/s, trim speed 10 % off.
+it('spoils glide ratio and speed together when the trim speed is wrong', () => {
+  const power = (airspeedMps: number, glideRatio: number) =>
+    levelPowerW({
+      allUpMassKg: 120,
+      glideRatio,
+      airspeedMps,
+      densityKgPerM3: RHO0,
+      discAreaM2: discAreaM2(1.25),
+    })
+  const change = (up: number, down: number) => Math.abs(Math.log(up / down)) / 2
+  const glide = (airspeedMps: number) => glideRatioOf(airspeedMps, 1.5)
+  const linked = change(power(11.55, glide(11.55)), power(9.45, glide(9.45)))
+  const bySpeed = change(power(11.55, glide(10.5)), power(9.45, glide(10.5)))
+  const byGlide = change(power(10.5, 1.1 * glide(10.5)), power(10.5, 0.9 * glide(10.5)))
+  expect(glide(10.5)).toBeCloseTo(6.93, 2)
+  expect(linked).toBeCloseTo(0.07, 2)
+  expect(Math.hypot(bySpeed, byGlide)).toBeCloseTo(0.13, 2)
 })
 
 // The whole chain, raw readings in: what the budgets carry as covariances is drawn here for real, every
