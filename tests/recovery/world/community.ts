@@ -57,7 +57,6 @@ function flySession(
   }: { readonly pilot: WorldPilot; readonly evening: number; readonly on: Switches },
 ) {
   const day = drawDay(chance, pilot.elevationM, on)
-  const burns = chance.chance(0.7)
   const sessionMassErrorKg = chance.normal(pilot.weighs ? 1.2 : 2)
   let brokenOff = 0
   const entries = setupsOf(chance, pilot, evening).map((setup) => {
@@ -68,7 +67,7 @@ function flySession(
     const burned = Array.from({ length: chance.chance(0.25) ? 2 : 1 }, () =>
       flyBurn(chance, flown, on),
     )
-    const runs: Run[] = burns ? [...done, ...burned] : done
+    const runs: Run[] = day.burns ? [...done, ...burned] : done
     const entryErrorKg = chance.normal(pilot.weighs ? 0.8 : 2.5)
     const massErrorKg = pilot.massErrorKg + (on.mass ? sessionMassErrorKg + entryErrorKg : 0)
     const allUpMassKg = flown.flyer.allUpMassKg + massErrorKg

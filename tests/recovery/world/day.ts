@@ -11,6 +11,8 @@ export interface Day {
   readonly stated: AirConditions
   /** Vertical air that lasts all session [m/s]. */
   readonly sessionAirMps: number
+  /** Whether the pilot finds the air fit for measuring consumption. */
+  readonly burns: boolean
   /** Standard deviation of the mean vertical air over one climb [m/s]. */
   readonly climbAirSdMps: number
 }
@@ -33,6 +35,13 @@ const AIR_SD_MPS: Readonly<
 
 /** How often people measure in which air: tests are flown in quiet air by preference. Judgement. */
 const CLASS_SHARES = [0.35, 0.35, 0.22, 0.08] as const
+/** How often consumption is measured as well: rather in quiet air. Judgement. */
+const BURN_SHARES: Readonly<Record<AirMotion, number>> = {
+  calm: 0.85,
+  light: 0.7,
+  active: 0.5,
+  thermic: 0.2,
+}
 /** How often the pilot's word is that of the next class, either side. Judgement. */
 const WRONG_WORD = 0.3
 
@@ -44,6 +53,7 @@ export function drawDay(chance: Chance, elevationM: number, on: Switches): Day {
   // From an inversion's edge to the dry adiabate.
   const lapse = chance.uniform(0.003, 0.0098)
   const kind = drawClass(chance)
+  const burns = chance.chance(BURN_SHARES[kind])
   const sessionAirMps = chance.normal(AIR_SD_MPS[kind].session)
   return {
     column: {
@@ -57,6 +67,7 @@ export function drawDay(chance: Chance, elevationM: number, on: Switches): Day {
       ...readAir(chance, { trueC, qnhHPa, humidity }, on),
       airMotion: wordFor(chance, kind, on),
     },
+    burns,
     sessionAirMps: on.air ? sessionAirMps : 0,
     climbAirSdMps: on.air ? AIR_SD_MPS[kind].climb : 0,
   }
