@@ -2,6 +2,7 @@ import { studentTQuantile } from '../distributions/student-t.ts'
 import { fiellerSet } from '../uncertainty/fieller.ts'
 import { type Candidate, type Question, usableReading } from './compare.ts'
 import { METRIC_FACTS, type Metric } from './metric.ts'
+import { pairEstimates, pairSpread } from './pair-spread.ts'
 import type { LogDifference } from './verdict.ts'
 
 /** A part of a setup and what it cost. */
@@ -86,6 +87,8 @@ export function costRate(price: number, gain: LogDifference): CostRate {
  *
  *     D = ±(f_better − f_worse),   u(D)² = var(f'_better·β_better − f'_worse·β_worse)
  *
+ * Setups that only shared parts link are read as the comparison reads them, see `pairEstimates`.
+ *
  * @param question metric, conditions and fit
  * @param better the setup that is better
  * @param worse the other
@@ -98,13 +101,15 @@ export function gainOf(
   better: Candidate,
   worse: Candidate,
 ): LogDifference | null {
-  const a = usableReading(question, better)
-  const b = usableReading(question, worse)
+  const { fit } = question
+  const names = { a: better.setupId, b: worse.setupId }
+  const tier = fit.tierOf(names.a, names.b)
+  const [estimateA, estimateB] = pairEstimates(fit, tier, names)
+  const a = usableReading(question, better, estimateA)
+  const b = usableReading(question, worse, estimateB)
   if ('refusal' in a || 'refusal' in b) return null
-  const { standardError, degreesOfFreedom } = question.fit.contrast([
-    { setup: better.setupId, weight: a.slope },
-    { setup: worse.setupId, weight: -b.slope },
-  ])
+  const slopes = { a: a.slope, b: b.slope }
+  const { standardError, degreesOfFreedom } = pairSpread(fit, tier, names, slopes)
   if (!Number.isFinite(standardError)) return null
   const sign = METRIC_FACTS[question.metric].better === 'higher' ? 1 : -1
   return { estimate: sign * (a.value - b.value), standardError, degreesOfFreedom }

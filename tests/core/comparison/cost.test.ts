@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest'
 
-import { type Question, usableReading } from '../../../src/core/comparison/compare.ts'
+import {
+  answerForPair,
+  type Question,
+  usableReading,
+} from '../../../src/core/comparison/compare.ts'
 import {
   costOfDifference,
   costRate,
@@ -8,8 +12,10 @@ import {
   type PricedPart,
   priceDifference,
 } from '../../../src/core/comparison/cost.ts'
+import { viewOf } from '../../../src/core/comparison/stored-fit.ts'
 import { REFERENCE } from '../../../src/core/normalise/reference.ts'
 import { evidenceAbout } from '../prediction/simulated-fits.ts'
+import { fitCommunity, flyCommunity, LEVELS } from './community.ts'
 
 const equipment = { drive: 'twoStroke', propellerDiameterCm: 125 } as const
 const plain = { setupId: 'plain', equipment }
@@ -105,6 +111,35 @@ describe('gainOf', () => {
       2 * a! * b! * cov('plain', 'tuned') +
       b! ** 2 * cov('tuned', 'tuned')
     expect(gainOf(burns, plain, tuned)?.standardError).toBeCloseTo(Math.sqrt(variance), 12)
+  })
+
+  // At the reference state a flow is the exponential of its estimate: with half the difference d on
+  // either side of the middle m, D = e^m·(e^(d/2) − e^(−d/2)) and u(D) = u(d)·(e^(m+d/2) + e^(m−d/2))/2.
+  it('is that of the comparison through shared parts, where only those link the two', () => {
+    const all = ['e1', 'e2', 'e3'].flatMap((e) =>
+      ['p1', 'p2', 'p3'].flatMap((p) => ['f1', 'f2'].map((f) => `${e}-${p}-${f}`)),
+    )
+    const [lonely, others] = [all.at(-2)!, all.filter((id) => id !== all.at(-2))]
+    const evenings = [...others.map((id, k) => [id, others[(k + 5) % 17]!]), [lonely]]
+    const { rows } = flyCommunity({
+      ...{ seed: 6, setups: all, evenings, sessions: 108, interaction: 0.03 },
+      level: LEVELS.fuelFlow,
+    })
+    const question = { ...burns, fit: viewOf(fitCommunity(rows)) }
+    const [dear, cheap] = [others[0]!, lonely].map((setupId) => ({ setupId, equipment }))
+    const answer = answerForPair(question, dear!, cheap!)
+    if (answer.refusal !== null) throw new Error(answer.refusal.code)
+    expect(answer.tier).toBe('additive')
+    const d = -answer.difference.estimate // burning less is better
+    const logs = [dear!, cheap!].map(({ setupId }) => question.fit.logQuantityOf(setupId)!)
+    const middle = (logs[0]! + logs[1]!) / 2
+    const [more, less] = [Math.exp(middle + d / 2), Math.exp(middle - d / 2)]
+    const gain = gainOf(question, dear!, cheap!)!
+    expect(gain.estimate).toBeCloseTo(more - less, 10)
+    expect(gain.standardError).toBeCloseTo(
+      (answer.difference.standardError * (more + less)) / 2,
+      10,
+    )
   })
 
   it('is none where one of the two does not climb', () => {
