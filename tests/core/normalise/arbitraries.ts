@@ -7,7 +7,9 @@ import type {
   FlightSession,
   FlownEntry,
   FuelBurnRun,
+  LevelSpeedRun,
   Run,
+  SinkRun,
   SoundLevelRun,
   StaticPullRun,
   SubmittedEntry,
@@ -118,18 +120,77 @@ const hardSound: fc.Arbitrary<SoundLevelRun> = fc
   })
   .map((run) => (run.position === 'distance' ? run : { ...run, distanceM: undefined }))
 
+const hardSink: fc.Arbitrary<SinkRun> = fc.record({
+  kind: fc.constant('sink' as const),
+  heightLossM: within(limits.heightLossM),
+  durationS: within(limits.sinkDurationS),
+  heightSource,
+  startHeightAboveSiteM: within(limits.startHeightAboveSiteM),
+})
+
+const anyLegs = fc.array(
+  fc.record({
+    trackDeg: within(limits.trackDeg),
+    groundSpeedMps: within(limits.groundSpeedMps),
+  }),
+  { minLength: 3, maxLength: 12 },
+)
+
+/** Legs as they would be flown, with a little scatter. */
+const flownLegs = fc
+  .record({
+    airspeed: between(6, 20),
+    windRatio: between(0, 0.9),
+    from: between(0, 2 * Math.PI),
+    count: fc.integer({ min: 3, max: 12 }),
+    scatter: between(0, 0.5),
+  })
+  .map(({ airspeed, windRatio, from, count, scatter }) =>
+    Array.from({ length: count }, (_, i) => {
+      const heading = from + 1 + (2 * Math.PI * i) / count
+      const v = airspeed + scatter * Math.sin(7 * i)
+      const x = v * Math.sin(heading) + windRatio * airspeed * Math.sin(from)
+      const y = v * Math.cos(heading) + windRatio * airspeed * Math.cos(from)
+      const trackDeg = ((Math.atan2(x, y) * 180) / Math.PI + 360) % 360
+      return { trackDeg, groundSpeedMps: Math.min(40, Math.hypot(x, y)) }
+    }),
+  )
+
+const hardLevelSpeed: fc.Arbitrary<LevelSpeedRun> = fc.record({
+  kind: fc.constant('levelSpeed' as const),
+  legs: fc.oneof({ arbitrary: anyLegs, weight: 1 }, { arbitrary: flownLegs, weight: 4 }),
+  heightAboveSiteM: maybe(within(limits.heightAboveSiteM)),
+  atTrim: maybe(fc.boolean()),
+})
+
+const hardRun = fc.oneof(
+  hardClimb,
+  hardBurn,
+  hardEnergy,
+  hardPull,
+  hardSound,
+  hardSink,
+  hardLevelSpeed,
+)
+
 export const hardEntry: fc.Arbitrary<SubmittedEntry> = fc.record({
   entry: fc.record({
     allUpMassKg: within(limits.allUpMassKg),
     massSource: maybe(fc.constantFrom('weighed' as const, 'estimated' as const)),
   }),
   equipment,
-  runs: fc.array(fc.oneof(hardClimb, hardBurn, hardEnergy, hardPull, hardSound), { maxLength: 3 }),
+  runs: fc.array(hardRun, { maxLength: 4 }),
 })
 
 /** The run with its length or its use at a rate that may occur. */
-function atRates(run: Run, rates: { readonly climbRate: number; readonly flow: number }): Run {
-  const { climbRate, flow } = rates
+function atRates(
+  run: Run,
+  rates: { readonly climbRate: number; readonly sinkRate: number; readonly flow: number },
+): Run {
+  const { climbRate, sinkRate, flow } = rates
+  if (run.kind === 'sink') {
+    return { ...run, durationS: clamp(run.heightLossM / sinkRate, limits.sinkDurationS) }
+  }
   if (run.kind === 'climb') {
     return { ...run, durationS: clamp(run.heightGainM / climbRate, limits.climbDurationS) }
   }
@@ -159,15 +220,16 @@ export const hardFlight: fc.Arbitrary<{
     beside: within(DERIVED_LIMITS.massBesidePilot),
     loading: within(DERIVED_LIMITS.wingLoading),
     climbRate: between(0.05, 6),
+    sinkRate: between(0.7, 2.5),
     flow: between(0.5, 15),
   })
-  .map(({ session, entry, beside, loading, climbRate, flow }) => {
+  .map(({ session, entry, beside, loading, climbRate, sinkRate, flow }) => {
     const allUpMassKg = clamp(session.pilot.massKg + beside, limits.allUpMassKg)
     const { stationPressureHPa: _, ...conditions } = session.conditions
     const electric = entry.equipment.drive === 'electric'
     const runs = entry.runs
       .filter((run) => run.kind !== (electric ? 'fuelBurn' : 'energyUse'))
-      .map((run) => atRates(run, { climbRate, flow }))
+      .map((run) => atRates(run, { climbRate, sinkRate, flow }))
     const flatAreaM2 = clamp(allUpMassKg / loading, limits.flatAreaM2)
     return {
       session: { ...session, conditions, wing: { ...session.wing, flatAreaM2 } },

@@ -1,7 +1,16 @@
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
-import { CLIMB, type Desk, FUEL_BURN, type Pilot, scenarioA, startDesk } from './desk.ts'
+import {
+  CLIMB,
+  type Desk,
+  FUEL_BURN,
+  LEVEL_SPEED,
+  type Pilot,
+  SINK,
+  scenarioA,
+  startDesk,
+} from './desk.ts'
 
 let desk: Desk
 let pilot: Pilot
@@ -20,6 +29,8 @@ const FULL = () => {
   const body = scenarioA(setupId, [
     { ...CLIMB, rpm: 8400, uncertainty: { durationS: 0.2 } },
     { ...FUEL_BURN, fuelTemperatureC: 20 },
+    SINK,
+    LEVEL_SPEED,
   ])
   return { ...structuredClone(body), note: 'a note' } as unknown as Json
 }

@@ -70,7 +70,15 @@ export function pooledFigure(figures: readonly MeasuredFigure[]): OwnFigure {
   return { value: Math.exp(log), ownRatio: 1 / Math.sqrt(total), shared, runs: figures.length }
 }
 
-/** u(ln figure) from all causes together [1]. */
+/**
+ * Uncertainty of a figure from all causes together.
+ *
+ *     u² = u_own² + Σ b_k²
+ *
+ * @param figure of one run or of the session
+ * @returns u(ln figure) [1]
+ * @source JCGM 100:2008 (GUM), 5.1.2 eq. (10)
+ */
 export function wholeRatio({ ownRatio, shared }: OwnFigure | MeasuredFigure): number {
   return Math.hypot(ownRatio, ...Object.values(shared))
 }
