@@ -36,6 +36,12 @@ export interface FitInfluence {
    * row per session; null for sole evidence. `changesWithout` turns it into changes of contrasts.
    */
   readonly pulls: readonly (Float64Array | null)[]
+  /** Variances of the residuals that were standardised: of runs, cells and session levels. */
+  readonly precisions: {
+    readonly runs: Float64Array
+    readonly cells: Float64Array
+    readonly sessions: Float64Array
+  }
 }
 
 /**
@@ -62,6 +68,11 @@ export function influenceOf(layout: Layout, fit: NestedFit): FitInfluence | null
   const pulls: (Float64Array | null)[] = []
   const runResiduals = new Float64Array(layout.runCount)
   const cellResiduals = new Float64Array(layout.cellCount)
+  const precisions = {
+    runs: new Float64Array(layout.runCount),
+    cells: new Float64Array(layout.cellCount),
+    sessions: new Float64Array(layout.sessionCount),
+  }
   forEachSessionBlock(layout, ws, (block) => {
     const r = ws.cellResidual.subarray(block.firstCell, block.firstCell + block.cells)
     const { x, chiSquare, rank } = solveBlock(block, r)
@@ -76,13 +87,15 @@ export function influenceOf(layout: Layout, fit: NestedFit): FitInfluence | null
       soleEvidence,
     })
     pulls.push(soleEvidence ? null : pullOf(layout, ws, block, x))
+    precisions.sessions[block.session] = sum(block.covariance)
     for (let c = 0; c < block.cells; c++) {
       const variance = block.covariance[c * (block.cells + 1)]!
+      precisions.cells[block.firstCell + c] = variance
       cellResiduals[block.firstCell + c] = standardised(r[c]!, variance, block.size[c]!)
-      writeRunResiduals(layout, ws, { block, c, into: runResiduals })
+      writeRunResiduals(layout, ws, { block, c, runResiduals, precisions: precisions.runs })
     }
   })
-  return { sessions, runResiduals, cellResiduals, pulls }
+  return { sessions, runResiduals, cellResiduals, pulls, precisions }
 }
 
 /**
@@ -117,9 +130,10 @@ export function changesWithout(
     for (let s = layout.pilotStart[p]!; s < layout.pilotStart[p + 1]!; s++) {
       const pull = influence.pulls[s] ?? null
       if (pull === null) continue
-      let sum = 0
-      for (let i = 0; i < pull.length; i++) sum -= solved[layout.pilotSetup[start + i]!]! * pull[i]!
-      changes[s] = sum
+      let change = 0
+      for (let i = 0; i < pull.length; i++)
+        change -= solved[layout.pilotSetup[start + i]!]! * pull[i]!
+      changes[s] = change
     }
   }
   return changes
@@ -132,9 +146,12 @@ function standardised(residual: number, variance: number, size: number): number 
   return variance > ZERO_SHARE * size ? residual / Math.sqrt(variance) : Number.NaN
 }
 
+function sum(values: Float64Array): number {
+  return values.reduce((total, value) => total + value, 0)
+}
+
 /** 1'r / √(1'S1). */
 function levelShift({ covariance, size }: SessionBlock, r: Float64Array): number {
-  const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0)
   return standardised(sum(r), sum(covariance), sum(size))
 }
 
@@ -161,9 +178,14 @@ function pullOf(layout: Layout, ws: Workspace, block: SessionBlock, x: Float64Ar
 function writeRunResiduals(
   { cellStart, order, deviation }: Layout,
   ws: Workspace,
-  at: { readonly block: SessionBlock; readonly c: number; readonly into: Float64Array },
+  at: {
+    readonly block: SessionBlock
+    readonly c: number
+    readonly runResiduals: Float64Array
+    readonly precisions: Float64Array
+  },
 ): void {
-  const { block, c, into } = at
+  const { block, c, runResiduals, precisions } = at
   const cell = block.firstCell + c
   const W = ws.cellWeight[cell]!
   const a = ws.cellShrunk[cell]!
@@ -173,6 +195,7 @@ function writeRunResiduals(
   for (let i = cellStart[cell]!; i < cellStart[cell + 1]!; i++) {
     const w = ws.runWeight[i]!
     const e = w * (deviation[i]! - level)
-    into[order[i]!] = standardised(e, w - w * w * taken, w)
+    precisions[order[i]!] = w - w * w * taken
+    runResiduals[order[i]!] = standardised(e, w - w * w * taken, w)
   }
 }
