@@ -264,7 +264,13 @@ describe('a run that its kind or its set-up refuses', () => {
     ],
     ['energy in kilowatt-hours', { ...ENERGY_USE, energyWh: 0.7 }, 'electric', 422, 'energyWh'],
     ['energy for nothing', { ...ENERGY_USE, energyWh: 60 }, 'electric', 422, 'energyWh'],
-    ['a level flight that fell', { ...ENERGY_USE, durationS: 400, heightChangeM: -500 }, 'electric', 422, ''],
+    [
+      'a level flight that fell',
+      { ...ENERGY_USE, durationS: 400, heightChangeM: -500 },
+      'electric',
+      422,
+      '',
+    ],
     ['a way of measuring fuel', { ...FUEL_BURN, method: 'dipstick' }, 'petrol', 400, 'method'],
     [
       'a level without position',
