@@ -27,6 +27,7 @@ const INKS: Readonly<Record<string, Readonly<Record<string, string | number>>>> 
   'ink-region': { fill: '#35617c', 'fill-opacity': 0.12, stroke: '#35617c' },
   'ink-front': { fill: 'none', stroke: '#b0480b', 'stroke-width': 2 },
   'ink-band': { fill: '#35617c', 'fill-opacity': 0.18 },
+  'ink-hairline': { stroke: '#b0480b', 'stroke-width': 2 },
   'ink-curve': { fill: 'none', stroke: '#35617c', 'stroke-width': 2 },
 }
 

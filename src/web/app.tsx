@@ -1,10 +1,13 @@
 import type { VNode } from 'preact'
 
+import { later } from './components/later.tsx'
 import { PageFrame } from './components/page-frame.tsx'
 import { ComparePage } from './pages/compare/compare-page.tsx'
 import { SignInPage } from './pages/sign-in-page.tsx'
 import { StartPage } from './pages/start-page.tsx'
 import { usePlace } from './router.ts'
+
+const SubmitPage = later(async () => (await import('./pages/submit/submit-page.tsx')).SubmitPage)
 
 interface Page {
   readonly title: string
@@ -14,6 +17,7 @@ interface Page {
 const PAGES: Readonly<Record<string, Page>> = {
   '/': { title: '', show: () => <StartPage /> },
   '/compare': { title: 'Compare', show: () => <ComparePage /> },
+  '/submit': { title: 'Submit a test', show: () => <SubmitPage /> },
   '/sign-in': { title: 'Sign in', show: () => <SignInPage /> },
 }
 

@@ -63,9 +63,7 @@ export function useReading(): Reading {
     const { toReader, decimals } = unit(dimension)
     return writeNumber(toReader(stored), decimals)
   }
-  return {
-    unit,
-    number,
-    quantity: (dimension, stored) => `${number(dimension, stored)} ${unit(dimension).sign}`,
-  }
+  const quantity = (dimension: Dimension, stored: number) =>
+    `${number(dimension, stored).replace(/^(\D*\d+)\.0$/, '$1')} ${unit(dimension).sign}`
+  return { unit, number, quantity }
 }

@@ -29,6 +29,16 @@ export function isSignedIn(): boolean {
   return session.get() !== null
 }
 
+/** Tells whenever somebody signs in or out. */
+export function onSession(listener: () => void): void {
+  session.subscribe(listener)
+}
+
+/** The address of who is signed in; null for nobody. */
+export function sessionEmail(): string | null {
+  return session.get()?.email ?? null
+}
+
 /** @throws {Refusal} where e-mail and password do not match */
 export async function signIn(email: string, password: string): Promise<void> {
   keep(email, await request({ grantType: 'password', email, password }))
