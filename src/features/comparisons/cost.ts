@@ -63,11 +63,17 @@ function showRate(rate: CostRate): NonNullable<Cost['perNewton']> {
   return { value: rate.value, interval95: [...rate.interval95] }
 }
 
-/** What a rate is called; its value in front and its interval behind. */
-const PHRASES: Readonly<Record<keyof CostOfDifference, readonly [unit: string, of: string]>> = {
-  perTenthMps: ['', 'for each 0.1 m/s of climb'],
-  perNewton: ['', 'for each newton'],
-  paybackH: [' h', 'of level flight until fuel has paid for it'],
+/** What a rate is per, the unit behind its figures, and what there may be no figure of. */
+const PHRASES: Readonly<
+  Record<keyof CostOfDifference, readonly [of: string, unit: string, none: string]>
+> = {
+  perTenthMps: ['for each 0.1 m/s of climb', '', 'what 0.1 m/s of climb costs'],
+  perNewton: ['for each newton', '', 'what a newton costs'],
+  paybackH: [
+    'of level flight until fuel has paid for it',
+    ' h',
+    'the hours until fuel has paid for it',
+  ],
 }
 
 function sentenceOf(
@@ -91,13 +97,13 @@ function sentenceOf(
 }
 
 function phraseOf(name: keyof CostOfDifference, rate: CostRate, currency: string): string {
-  const [unit, of] = PHRASES[name]
-  const [before, after] = unit === '' ? [`${currency} `, ''] : ['', unit]
+  const [of, unit, none] = PHRASES[name]
   if ('noFigure' in rate) {
-    return `No figure ${of}: the gain may be next to nothing, so the interval has no end.`
+    return `There is no figure for ${none}: the gain may be next to nothing, so its interval has no end.`
   }
   const [low, high] = rate.interval95.map(shown)
-  return `${before}${shown(rate.value)}${after} ${of} (95 % interval ${low} to ${high}${after}).`
+  const before = unit === '' ? `${currency} ` : ''
+  return `${before}${shown(rate.value)}${unit} ${of} (95 % interval ${low} to ${high}${unit}).`
 }
 
 /** Three digits are more than any of these figures is good for. */
