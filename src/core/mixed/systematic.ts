@@ -136,6 +136,7 @@ const GATHER: Readonly<Record<SystematicReach, Gather>> = {
   pilot(layout, ws, { cell, sum }) {
     const K = layout.setupCount
     const total = new Float64Array(K * K)
+    sum.fill(0) // another cause may have left its own
     removeSessionMeans(layout, ws, cell)
     const { pilotSetup, pilotSetupStart } = layout
     for (let p = 0; p < layout.pilotCount; p++) {

@@ -145,3 +145,24 @@ describe('systematicTerms', () => {
     expect(systematicTerms(layout, fitNested(layout), causes)).toEqual([])
   })
 })
+
+describe('several causes at once', () => {
+  // Found by the release's reproduce.R (metafor), which sends each cause through the estimator anew.
+  it('have the same terms whatever causes come before them', () => {
+    const rows = campaign(6)
+    const layout = buildLayout(rows)
+    const fit = fitNested(layout)
+    const effect = rows.map((row, i) => (row.setup === 'a' ? 0.03 : 0.01) + 0.001 * (i % 3))
+    const reaches: readonly SystematicReach[] = ['everyone', 'setup', 'pilot']
+    for (const first of reaches) {
+      for (const reach of reaches) {
+        const [alone] = systematicTerms(layout, fit, [{ cause: 'x', reach, effect }])
+        const [, after] = systematicTerms(layout, fit, [
+          { cause: 'w', reach: first, effect },
+          { cause: 'x', reach, effect },
+        ])
+        expect(after!.covariance).toEqual(alone!.covariance)
+      }
+    }
+  })
+})
