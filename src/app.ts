@@ -10,6 +10,9 @@ import { attributionRoutes } from './features/attributions/routes.ts'
 import { calculatorRoutes } from './features/calculators/routes.ts'
 import { catalogueRoutes } from './features/catalogue/routes.ts'
 import { comparisonRoutes } from './features/comparisons/routes.ts'
+import { ReleaseMaker } from './features/datasets/release/maker.ts'
+import { datasetRoutes } from './features/datasets/routes.ts'
+import { tablesFor } from './features/datasets/tables/tables.ts'
 import { FitRefresher } from './features/fits/refresher.ts'
 import { fitRoutes } from './features/fits/routes.ts'
 import { methodRoutes } from './features/method/routes.ts'
@@ -17,6 +20,7 @@ import { predictionRoutes } from './features/predictions/routes.ts'
 import { reviewRoutes } from './features/reviews/routes.ts'
 import { statusRoutes } from './features/status/routes.ts'
 import { submissionRoutes } from './features/submissions/routes.ts'
+import { NewRun } from './features/submissions/run-kinds.ts'
 import auth from './http/auth.ts'
 import errorHandler from './http/error-handler.ts'
 import headers from './http/headers.ts'
@@ -29,12 +33,16 @@ export interface AppOptions {
   readonly logger: FastifyServerOptions['logger']
   readonly rateLimit: boolean
   readonly trustProxy: boolean
+  /** Days between scheduled releases of the dataset; absent: none but those that are asked for. */
+  readonly datasetEveryDays?: number | undefined
 }
 
 declare module 'fastify' {
   interface FastifyInstance {
     /** Keeps the fits in step with the evidence; `refresh()` waits until they are. */
     fits: FitRefresher
+    /** Makes releases of the dataset; `workOff()` waits until none is asked for. */
+    releases: ReleaseMaker
   }
 }
 
@@ -51,7 +59,15 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   app.removeContentTypeParser('text/plain') // only JSON is read; anything else is a 415
   const fits = new FitRefresher(options.db, app.log)
   app.decorate('fits', fits)
-  app.addHook('onClose', () => fits.close())
+  const tables = tablesFor(NewRun)
+  const workshop = { db: options.db, tables, fitIn: fits.fitIn.bind(fits) }
+  const releases = new ReleaseMaker(workshop, app.log)
+  app.decorate('releases', releases)
+  app.addHook('onReady', async () => releases.start(options.datasetEveryDays ?? null))
+  app.addHook('onClose', async () => {
+    await releases.close() // before the fits it needs
+    await fits.close()
+  })
   await app.register(errorHandler)
   await app.register(headers)
   await app.register(rateLimit, { enabled: options.rateLimit })
@@ -74,6 +90,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(predictionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(attributionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
+  await app.register(datasetRoutes, { prefix: '/v1', db: options.db, maker: releases, tables })
   await app.register(reviewRoutes, { prefix: '/v1', db: options.db })
   return app
 }

@@ -34,6 +34,12 @@ const Environment = z.object({
     .optional()
     .describe('Password of the first administrator'),
   TRUST_PROXY: onOff(false).describe('Take the client address from X-Forwarded-For'),
+  DATASET_EVERY_DAYS: z.coerce
+    .number()
+    .positive()
+    .max(3650)
+    .optional()
+    .describe('Days between scheduled releases of the dataset; unset: only those asked for'),
 })
 
 export interface Config {
@@ -46,6 +52,7 @@ export interface Config {
   readonly rateLimit: boolean
   readonly admin: { readonly email: string; readonly password: string } | undefined
   readonly trustProxy: boolean
+  readonly datasetEveryDays: number | undefined
 }
 
 /** Every fault of the environment at once. */
@@ -90,6 +97,7 @@ export function loadConfig(env: Readonly<Record<string, string | undefined>>): C
         ? { email: e.ADMIN_EMAIL, password: e.ADMIN_PASSWORD }
         : undefined,
     trustProxy: e.TRUST_PROXY,
+    datasetEveryDays: e.DATASET_EVERY_DAYS,
   })
 }
 

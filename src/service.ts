@@ -53,6 +53,7 @@ export async function startService(config: Config, surroundings: Surroundings): 
       logger: loggerOptions(config),
       rateLimit: config.rateLimit,
       trustProxy: config.trustProxy,
+      datasetEveryDays: config.datasetEveryDays,
     })
     opened.push(() => closeApp(app))
     await prepare(db, config, surroundings.log)

@@ -16,6 +16,7 @@ const CATALOGUE = {
   gone: { status: 410, title: 'The resource was withdrawn' },
   'payload-too-large': { status: 413, title: 'The request body is too large' },
   'unsupported-media-type': { status: 415, title: 'The body must be application/json' },
+  'range-not-satisfiable': { status: 416, title: 'The file has no such bytes' },
   'outside-model-range': { status: 422, title: 'A value lies outside what the model is valid for' },
   'unknown-reference': { status: 422, title: 'The request names something that does not exist' },
   'idempotency-key-reused': {

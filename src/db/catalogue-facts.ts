@@ -1,3 +1,5 @@
+import type { PoolClient } from 'pg'
+
 import { setupName } from '../contract/setup-name.ts'
 import type { PricedPart } from '../core/comparison/cost.ts'
 import type { Drive } from '../core/normalise/types.ts'
@@ -44,7 +46,7 @@ interface SetupRow {
  * trip over five tables, parts and reports folded in.
  */
 export async function findSetupFacts(
-  db: Database,
+  db: { readonly pool: Pick<PoolClient, 'query'> },
   ids: readonly string[],
 ): Promise<ReadonlyMap<string, SetupFacts>> {
   const { rows } = await db.pool.query<SetupRow>(

@@ -2,15 +2,21 @@ import type { FastifyBaseLogger } from 'fastify'
 import type { PoolClient } from 'pg'
 import { Piscina } from 'piscina'
 
+import type { FitVariant } from '../../core/comparison/fit-about.ts'
 import { QUANTITIES, type Quantity } from '../../core/comparison/metric.ts'
 import { METHOD_VERSION, MODEL_VERSION } from '../../core/version.ts'
 import type { Database } from '../../db/client.ts'
 import { fitId } from './identity.ts'
-import type { EvidenceRows, FittedModel } from './model.ts'
-import { findEvidence, fitExists, insertFit, setCurrentFit } from './repository.ts'
+import { type Bench, makeFit } from './make.ts'
+import type { FitTask, FittedModel } from './model.ts'
+import { findEvidence, setCurrentFit } from './repository.ts'
+import { selectRows } from './variants.ts'
 
 /** Key of the advisory lock under which evidence is read and the current fit is set. */
 const REFRESH_LOCK = 7_310_001
+
+/** A fit that belongs to a snapshot of the evidence. */
+export type SnapshotFit = FittedModel & { readonly id: string }
 
 type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
 
@@ -25,7 +31,7 @@ export class FitRefresher {
   readonly #db: Database
   readonly #log: Log
   /** Started at the first fit. */
-  #worker: Piscina<EvidenceRows, FittedModel> | null = null
+  #worker: Piscina<FitTask, FittedModel> | null = null
   #running: Promise<void> | null = null
   #again = false
   #closed = false
@@ -51,6 +57,17 @@ export class FitRefresher {
     }
     this.#running = this.#refreshUntilQuiet()
     return this.#running
+  }
+
+  /**
+   * The fit of what this transaction sees, whatever the current fit is: for a release, which must
+   * hold the fit of exactly its own evidence. Nothing is stored.
+   */
+  async fitIn(client: PoolClient, quantity: Quantity): Promise<SnapshotFit> {
+    const rows = await findEvidence(client, quantity, METHOD_VERSION)
+    const versions = { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
+    this.#worker ??= fitWorker()
+    return { id: fitId(versions, rows), ...(await this.#worker.run(rows)) }
   }
 
   async close(): Promise<void> {
@@ -91,25 +108,43 @@ export class FitRefresher {
 
   async #fitAndStore(client: PoolClient, quantity: Quantity): Promise<void> {
     const rows = await findEvidence(client, quantity, METHOD_VERSION)
-    const versions = { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
-    const id = fitId(versions, rows)
-    if (!(await fitExists(client, id))) {
-      this.#worker ??= fitWorker()
-      const model = await this.#worker.run(rows)
-      await insertFit(client, { id, ...versions }, model)
-      this.#log.info(
-        { fit: id, quantity, runs: model.runs, converged: model.converged },
-        'fit stored',
-      )
+    await setCurrentFit(client, quantity, await makeFit(this.#bench(client, quantity), rows))
+  }
+
+  #bench(client: PoolClient, quantity: Quantity): Bench {
+    return {
+      client,
+      quantity,
+      run: (task) => {
+        this.#worker ??= fitWorker()
+        return this.#worker.run(task)
+      },
+      stored: ({ id, model }) => {
+        const { runs, converged } = model
+        this.#log.info({ fit: id, quantity, runs, converged }, 'fit stored')
+      },
     }
-    await setCurrentFit(client, quantity, id)
+  }
+
+  /**
+   * The fit of one mass class from the evidence of this moment, made and stored when it is first asked
+   * for.
+   */
+  async classFit(quantity: Quantity, variant: FitVariant): Promise<string> {
+    const client = await this.#db.pool.connect()
+    try {
+      const rows = await findEvidence(client, quantity, METHOD_VERSION)
+      return await makeFit(this.#bench(client, quantity), selectRows(rows, variant), variant)
+    } finally {
+      client.release()
+    }
   }
 }
 
 /** One thread; started from the TypeScript source (development, tests) it loads through tsx. */
-function fitWorker(): Piscina<EvidenceRows, FittedModel> {
+function fitWorker(): Piscina<FitTask, FittedModel> {
   const fromSource = import.meta.url.endsWith('.ts')
-  return new Piscina<EvidenceRows, FittedModel>({
+  return new Piscina<FitTask, FittedModel>({
     filename: new URL(fromSource ? './worker.ts' : './worker.js', import.meta.url).href,
     minThreads: 1,
     maxThreads: 1,

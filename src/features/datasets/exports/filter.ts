@@ -1,0 +1,44 @@
+import type { PoolClient } from 'pg'
+import { escapeLiteral } from 'pg'
+
+import { shownSql } from '../release/anonymise.ts'
+import type { RunsFilter } from '../release/runs-sql.ts'
+import type { ExportQuery } from '../schema.ts'
+
+/**
+ * Takes from dataset_unit what was not asked for. Filters look at what is shown, not at what is
+ * known: an answer would otherwise tell what the columns hide.
+ *
+ * @returns what is left to be looked at run by run
+ */
+export async function applyFilter(client: PoolClient, query: ExportQuery): Promise<RunsFilter> {
+  const conditions: string[] = []
+  const values: unknown[] = []
+  const keep = (condition: (place: string) => string, value: unknown) => {
+    if (value === undefined) return
+    values.push(value)
+    conditions.push(condition(`$${values.length}`))
+  }
+  keep((p) => `unit.setup_id = ${SURVIVOR('setup', p)}`, query.setupId)
+  keep((p) => `${SURVIVOR('component', p)} IN (${PARTS})`, query.componentId)
+  keep((p) => `${shownSql('all_up_mass_class')} = ${p}`, query.massClass)
+  keep((p) => `${shownSql('flown_month')} >= ${p}`, query.from)
+  keep((p) => `${shownSql('flown_month')} <= ${p}`, query.to)
+  if (conditions.length > 0) {
+    await client.query(
+      `DELETE FROM dataset_unit unit WHERE (${conditions.join(' AND ')}) IS NOT TRUE`,
+      values,
+    )
+  }
+  return { where: query.kind === undefined ? 'true' : `run.kind = ${escapeLiteral(query.kind)}` }
+}
+
+/** A merged id stands for its survivor. */
+const SURVIVOR = (table: 'setup' | 'component', place: string) =>
+  `(SELECT COALESCE(merged_into_id, id) FROM ${table} WHERE id = ${place})`
+
+const PARTS = `
+  SELECT COALESCE(part.merged_into_id, part.id)
+    FROM setup JOIN component part
+      ON part.id IN (setup.powerplant_id, setup.propeller_id, setup.frame_id)
+   WHERE setup.id = unit.setup_id`

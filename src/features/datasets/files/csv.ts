@@ -1,0 +1,49 @@
+import { stringify } from 'csv-stringify/sync'
+
+import type { Column } from '../tables/column.ts'
+
+/** What stands in a cell; null is empty. */
+export type Cell = string | number | boolean | null
+
+export type Row = Readonly<Record<string, Cell>>
+
+export const CRLF = '\r\n'
+
+/** First characters that a spreadsheet takes for a formula. */
+const FORMULA = /^[=+\-@\t\r\uFF0B\uFF0D\uFF1D\uFF20]/
+
+/**
+ * Rows as CSV (RFC 4180, UTF-8, with a header). Text that a spreadsheet would run as a formula gets
+ * an apostrophe in front; numbers are written with as many digits as give them back exactly.
+ */
+export function csvOf(columns: readonly Column[], rows: readonly Row[]): Buffer {
+  const text = stringify(
+    rows.map((row) => columns.map(({ name }) => row[name] ?? null)),
+    { record_delimiter: CRLF, cast: { string: formulaSafe, boolean: String, number: String } },
+  )
+  return Buffer.from(csvHeader(columns) + text)
+}
+
+export function formulaSafe(text: string): string {
+  return FORMULA.test(text) ? `'${text}` : text
+}
+
+/** The header line; column names are plain words, so nothing needs quotes. */
+export function csvHeader(columns: readonly { readonly name: string }[]): string {
+  return columns.map(({ name }) => name).join(',') + CRLF
+}
+
+/**
+ * What COPY … (FORMAT csv) gives, as RFC 4180 wants it: a header, and CR LF at the end of lines. No
+ * cell of ours holds a line end, so those of COPY are all that there are.
+ */
+export async function* csvFromCopy(
+  columns: readonly { readonly name: string }[],
+  copied: AsyncIterable<Uint8Array>,
+): AsyncGenerator<Buffer> {
+  yield Buffer.from(csvHeader(columns))
+  for await (const chunk of copied) {
+    const text = Buffer.from(chunk.buffer, chunk.byteOffset, chunk.byteLength).toString('latin1')
+    yield Buffer.from(text.replaceAll('\n', CRLF), 'latin1')
+  }
+}

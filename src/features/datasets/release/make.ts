@@ -1,0 +1,184 @@
+import { createHash } from 'node:crypto'
+
+import type { PoolClient } from 'pg'
+
+import { QUANTITIES, type Quantity } from '../../../core/comparison/metric.ts'
+import { METHOD_VERSION, MODEL_VERSION } from '../../../core/version.ts'
+import type { Database } from '../../../db/client.ts'
+import { inTransaction } from '../../../db/transaction.ts'
+import { csvOf } from '../files/csv.ts'
+import type { StoredFile } from '../files/store.ts'
+import type { Tables } from '../tables/tables.ts'
+import { anonymise, measureAnonymity } from './anonymise.ts'
+import { type CatalogueRows, readCatalogue } from './catalogue-rows.ts'
+import { changesSince } from './changes.ts'
+import { storeDocuments } from './documents.ts'
+import { dayOf, FORMAT_VERSION, type ReleaseFacts } from './facts.ts'
+import { countReleasesOf, findLatestRelease, insertRelease, type Release } from './repository.ts'
+import {
+  aggregateRows,
+  effectRows,
+  fitRows,
+  type ReleasedFit,
+  type SnapshotFit,
+  unpackFit,
+} from './result-rows.ts'
+import { runsSelect, systematicSelect } from './runs-sql.ts'
+import { copyCsv, storeTable } from './tables-to-files.ts'
+
+/** What a release is made with. */
+export interface Workshop {
+  readonly db: Database
+  readonly tables: Tables
+  /** The fit of what that transaction sees. */
+  readonly fitIn: (client: PoolClient, quantity: Quantity) => Promise<SnapshotFit>
+}
+
+export type Outcome = { readonly releaseId: string; readonly state: 'published' | 'unchanged' }
+
+/** Called as the work goes on: share done, and what is being done now. */
+export type Progress = (share: number, step: string) => Promise<void>
+
+/** One release is made at a time; the lock holds until it is published. */
+const RELEASE_LOCK = 7_310_002
+
+/**
+ * Makes a release of the evidence of this moment: one snapshot for all files, everything published
+ * by one commit or nothing. The same evidence as in the latest release makes no new one.
+ */
+export async function makeRelease(workshop: Workshop, progress: Progress): Promise<Outcome> {
+  return inTransaction(workshop.db, async (store) => {
+    await store.query('SELECT pg_advisory_xact_lock($1)', [RELEASE_LOCK])
+    return inTransaction(workshop.db, async (source) => {
+      await source.query('SET TRANSACTION ISOLATION LEVEL REPEATABLE READ')
+      return publish(workshop, { source, store, progress })
+    })
+  })
+}
+
+interface Work {
+  /** Holds the snapshot. */
+  readonly source: PoolClient
+  /** Holds what becomes visible at the end. */
+  readonly store: PoolClient
+  readonly progress: Progress
+}
+
+async function publish(workshop: Workshop, work: Work): Promise<Outcome> {
+  const { source, store, progress } = work
+  await progress(0.02, 'drawing keys and classes')
+  const { rows } = await source.query<{ now: Date }>('SELECT now()')
+  await anonymise(source)
+  const catalogue = await readCatalogue(source)
+  const fits = await fitAll(workshop, source, progress)
+  const evidenceId = evidenceIdOf(workshop.tables, fits, catalogue)
+  const latest = await findLatestRelease(store)
+  if (latest?.evidenceId === evidenceId) return { releaseId: latest.id, state: 'unchanged' }
+  const facts = await factsOf(work, { snapshotAt: rows[0]!.now, fits, catalogue, latest })
+  const data = await storeData(workshop, work, { fits, catalogue })
+  await progress(0.95, 'describing')
+  const documents = await storeDocuments(store, facts, workshop.tables, data)
+  const { id, number, snapshotAt, ...summary } = facts
+  const digest = documents.at(-1)!.sha256
+  await insertRelease(store, { id, number, snapshotAt, summary, digest, evidenceId }, [
+    ...documents.slice(0, -1).sort(readFirst),
+    ...data,
+    documents.at(-1)!,
+  ])
+  return { releaseId: id, state: 'published' }
+}
+
+const FIRST = ['README.md', 'datapackage.json']
+const readFirst = (a: StoredFile, b: StoredFile) =>
+  Number(FIRST.includes(b.name)) - Number(FIRST.includes(a.name))
+
+/** The fits of all quantities that have evidence in the snapshot. */
+async function fitAll(
+  { fitIn }: Workshop,
+  source: PoolClient,
+  progress: Progress,
+): Promise<ReleasedFit[]> {
+  const fits: ReleasedFit[] = []
+  for (const [index, quantity] of QUANTITIES.entries()) {
+    await progress(0.05 + (0.3 * index) / QUANTITIES.length, `fitting ${quantity}`)
+    const fit = await fitIn(source, quantity)
+    if (fit.runs > 0) fits.push(unpackFit(quantity, fit))
+  }
+  return fits
+}
+
+/** The same evidence, catalogue and versions have the same id; keys and dates do not take part. */
+function evidenceIdOf(
+  { all }: Tables,
+  fits: readonly ReleasedFit[],
+  { setups, components }: CatalogueRows,
+): string {
+  return createHash('sha256')
+    .update(`${FORMAT_VERSION}\n${METHOD_VERSION}\n${MODEL_VERSION}\n`)
+    .update(JSON.stringify(all))
+    .update(fits.map(({ id }) => id).join(' '))
+    .update(csvOf(all.setups.columns, setups))
+    .update(csvOf(all.components.columns, components))
+    .digest('hex')
+}
+
+async function factsOf(
+  { source, store }: Work,
+  known: {
+    readonly snapshotAt: Date
+    readonly fits: readonly ReleasedFit[]
+    readonly catalogue: CatalogueRows
+    readonly latest: Release | null
+  },
+): Promise<ReleaseFacts> {
+  const { snapshotAt, fits, catalogue, latest } = known
+  const day = dayOf({ snapshotAt })
+  const content = {
+    methodVersion: METHOD_VERSION,
+    modelVersion: MODEL_VERSION,
+    fits: fits.map(({ quantity, id, runs }) => ({ metric: quantity, fitId: id, runs })),
+    setups: catalogue.setups.length,
+    anonymity: await measureAnonymity(source),
+  }
+  return {
+    id: `${day}.${(await countReleasesOf(store, day)) + 1}`,
+    number: (latest?.number ?? 0) + 1,
+    snapshotAt,
+    ...content,
+    changes: changesSince(latest, content),
+  }
+}
+
+/** Every table as CSV and Parquet. */
+async function storeData(
+  { tables: { all, rawFields } }: Workshop,
+  { source, store, progress }: Work,
+  { fits, catalogue }: { readonly fits: readonly ReleasedFit[]; readonly catalogue: CatalogueRows },
+): Promise<StoredFile[]> {
+  await progress(0.4, 'writing runs')
+  const runs = await storeTable(
+    store,
+    all.runs,
+    copyCsv(source, all.runs, runsSelect(all.runs.columns, rawFields)),
+  )
+  await progress(0.75, 'writing systematic effects')
+  const systematic = await storeTable(
+    store,
+    all.systematic,
+    copyCsv(source, all.systematic, systematicSelect()),
+  )
+  await progress(0.85, 'writing results')
+  const rows = {
+    setups: catalogue.setups,
+    components: catalogue.components,
+    aggregates: aggregateRows(fits, catalogue.facts),
+    effects: fits.flatMap(effectRows),
+    fit: fits.flatMap(fitRows),
+  }
+  const files = [...runs, ...systematic]
+  for (const name of ['setups', 'components', 'aggregates', 'effects', 'fit'] as const) {
+    const table = all[name]
+    files.push(...(await storeTable(store, table, [csvOf(table.columns, rows[name])])))
+  }
+  return files
+}

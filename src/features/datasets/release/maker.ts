@@ -1,0 +1,117 @@
+import type { FastifyBaseLogger } from 'fastify'
+import type { PoolClient } from 'pg'
+
+import { makeRelease, type Workshop } from './make.ts'
+import {
+  findNextRequest,
+  finishRequest,
+  insertScheduledRequest,
+  type ReleaseRequest,
+  saveProgress,
+} from './requests-repository.ts'
+
+/** Held by the process that works off the requests. */
+const QUEUE_LOCK = 7_310_003
+
+/** How often the schedule is looked at [ms]. */
+const LOOK_MS = 3_600_000
+
+type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
+
+/**
+ * Makes releases in the background, one request after the other. What was asked for stands in the
+ * database, so a process that ends in the middle leaves it to the next one that starts.
+ */
+export class ReleaseMaker {
+  readonly #workshop: Workshop
+  readonly #log: Log
+  #running: Promise<void> | null = null
+  #again = false
+  #closed = false
+  #timer: NodeJS.Timeout | null = null
+
+  constructor(workshop: Workshop, log: Log) {
+    this.#workshop = workshop
+    this.#log = log
+  }
+
+  /** Takes up what an earlier process left, and looks after the schedule; null: there is none. */
+  start(everyDays: number | null): void {
+    this.wake()
+    if (everyDays === null) return
+    const look = () => {
+      insertScheduledRequest(this.#workshop.db.pool, everyDays)
+        .then((isDue) => isDue && this.wake())
+        .catch((error: unknown) => this.#log.error({ err: error }, 'schedule of releases failed'))
+    }
+    look()
+    this.#timer = setInterval(look, LOOK_MS).unref()
+  }
+
+  /** Says that there is a request; returns at once. */
+  wake(): void {
+    this.workOff().catch((error: unknown) =>
+      this.#log.error({ err: error }, 'requests for releases could not be worked off'),
+    )
+  }
+
+  /** Resolves when no request is left. */
+  workOff(): Promise<void> {
+    if (this.#closed) return Promise.resolve()
+    this.#again = true
+    this.#running ??= this.#workUntilDone()
+    return this.#running
+  }
+
+  /** Waits for the release in hand; the requests after it are left to the next start. */
+  async close(): Promise<void> {
+    this.#closed = true
+    if (this.#timer !== null) clearInterval(this.#timer)
+    await this.#running?.catch(() => {})
+  }
+
+  async #workUntilDone(): Promise<void> {
+    try {
+      while (this.#again && !this.#closed) {
+        this.#again = false
+        await this.#workUnderLock()
+      }
+    } finally {
+      this.#running = null // in the same step as the last look at #again, so no wake falls between
+    }
+  }
+
+  async #workUnderLock(): Promise<void> {
+    const client = await this.#workshop.db.pool.connect()
+    let broken = true
+    try {
+      await client.query('SELECT pg_advisory_lock($1)', [QUEUE_LOCK])
+      await this.#workQueue(client)
+      await client.query('SELECT pg_advisory_unlock($1)', [QUEUE_LOCK])
+      broken = false
+    } finally {
+      client.release(broken) // a connection that may still hold the lock is not reused
+    }
+  }
+
+  async #workQueue(client: PoolClient): Promise<void> {
+    for (;;) {
+      const request = this.#closed ? null : await findNextRequest(client)
+      if (request === null) return
+      await this.#fulfil(client, request)
+    }
+  }
+
+  async #fulfil(client: PoolClient, { id }: ReleaseRequest): Promise<void> {
+    try {
+      const outcome = await makeRelease(this.#workshop, (progress, step) =>
+        saveProgress(client, id, { progress, step }),
+      )
+      await finishRequest(client, id, outcome)
+      this.#log.info({ request: id, ...outcome }, 'release made')
+    } catch (error) {
+      this.#log.error({ err: error, request: id }, 'release failed')
+      await finishRequest(client, id, { state: 'failed', releaseId: null })
+    }
+  }
+}
