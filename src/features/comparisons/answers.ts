@@ -8,8 +8,9 @@ import {
   type Question,
   type SetupAnswer,
 } from '../../core/comparison/compare.ts'
-import type { ExplainedDifference } from '../../core/comparison/fit-view.ts'
+import type { EvidenceTier, ExplainedDifference } from '../../core/comparison/fit-view.ts'
 import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
+import { pairEstimates } from '../../core/comparison/pair-spread.ts'
 import type { RankedSetup } from '../../core/comparison/rank-setups.ts'
 import { readMetric } from '../../core/comparison/reading.ts'
 import type { SetupFacts } from '../../db/catalogue-facts.ts'
@@ -97,7 +98,7 @@ function differenceIn(
   question: AskedQuestion,
   a: SetupFacts,
   b: SetupFacts,
-  { difference, verdict }: Extract<PairAnswer, { refusal: null }>,
+  { difference, verdict, tier }: Extract<PairAnswer, { refusal: null }>,
 ) {
   const { metric } = question
   const words = { metric, a: a.name, b: b.name, verdict }
@@ -114,7 +115,7 @@ function differenceIn(
     sentence: sentenceFor({ ...words, difference: percent, interval95 }),
     differencePercent: percent,
     interval95Percent: pairOf(interval95),
-    ...equivalentsOf(question, a, b, percent),
+    ...equivalentsOf(question, a, b, { tier, percent }),
   }
 }
 
@@ -138,30 +139,26 @@ function equivalentsOf(
   question: AskedQuestion,
   a: SetupFacts,
   b: SetupFacts,
-  percent: number,
+  { tier, percent }: { readonly tier: EvidenceTier; readonly percent: number },
 ): Pick<ComparedPair, 'equivalents'> {
   if (question.metric === 'fuelFlow') {
     const endurancePercent = 100 * (1 / (1 + percent / 100) - 1)
     return { equivalents: { fuelFlowPercent: percent, endurancePercent } }
   }
   if (question.metric === 'staticThrust') return {}
-  const ratio = (metric: Metric) => readAs(question, metric, a) / readAs(question, metric, b)
-  const power = Math.exp(
-    (question.fit.logQuantityOf(a.setupId) ?? Number.NaN) -
-      (question.fit.logQuantityOf(b.setupId) ?? Number.NaN),
-  )
+  const estimates = pairEstimates(question.fit, tier, { a: a.setupId, b: b.setupId })
+  const [atA, atB] = estimates.map((estimate) => estimate!) as [number, number] // not refused, so both are known
+  const { state } = question
+  const read = (metric: Metric, { equipment }: SetupFacts, estimate: number) =>
+    readMetric(metric, estimate, { equipment, state }).value
+  const ratio = (metric: Metric) => read(metric, a, atA) / read(metric, b, atB)
   return {
     equivalents: {
       climbRatePercent: 100 * (ratio('climbRate') - 1),
       climbThrustPercent: 100 * (ratio('climbThrust') - 1),
-      inducedPowerPercent: 100 * (power - 1),
+      inducedPowerPercent: 100 * Math.expm1(atA - atB),
     },
   }
-}
-
-function readAs({ fit, state }: AskedQuestion, metric: Metric, facts: SetupFacts): number {
-  const logQuantity = fit.logQuantityOf(facts.setupId) ?? Number.NaN
-  return readMetric(metric, logQuantity, { equipment: facts.equipment, state }).value
 }
 
 /** What the core needs to know of a setup. */

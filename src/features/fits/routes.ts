@@ -1,9 +1,10 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 
+import { FitId } from '../../contract/conditions.ts'
 import { problems } from '../../contract/problems.ts'
 import type { Database } from '../../db/client.ts'
-import { Fit, FitId } from './schema.ts'
+import { Fit } from './schema.ts'
 import { getFit } from './service.ts'
 
 export interface FitRoutesOptions {

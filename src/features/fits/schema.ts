@@ -1,12 +1,9 @@
 import { z } from 'zod'
 
+import { FitId } from '../../contract/conditions.ts'
+
 const perComponent = <T extends z.ZodType>(value: T) =>
   z.object({ pilot: value, session: value, cell: value, run: value })
-
-export const FitId = z
-  .string()
-  .regex(/^fit_[0-9a-f]{32}$/)
-  .describe('Hash of the evidence and of the versions of method and model')
 
 /** What stands behind an answer. */
 export const Fit = z
