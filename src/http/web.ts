@@ -13,7 +13,6 @@ const PAGES = [
   '/compare',
   '/setups',
   '/setups/:id',
-  '/components',
   '/components/:id',
   '/mine',
   '/data',

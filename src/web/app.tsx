@@ -8,6 +8,12 @@ import { StartPage } from './pages/start-page.tsx'
 import { usePlace } from './router.ts'
 
 const SubmitPage = later(async () => (await import('./pages/submit/submit-page.tsx')).SubmitPage)
+const SetupsPage = later(async () => (await import('./pages/setups-page.tsx')).SetupsPage)
+const SetupPage = later(async () => (await import('./pages/setup/setup-page.tsx')).SetupPage)
+const ComponentPage = later(async () => (await import('./pages/component-page.tsx')).ComponentPage)
+const MinePage = later(async () => (await import('./pages/mine/mine-page.tsx')).MinePage)
+const DataPage = later(async () => (await import('./pages/data-page.tsx')).DataPage)
+const MethodPage = later(async () => (await import('./pages/method-page.tsx')).MethodPage)
 
 interface Page {
   readonly title: string
@@ -18,6 +24,12 @@ const PAGES: Readonly<Record<string, Page>> = {
   '/': { title: '', show: () => <StartPage /> },
   '/compare': { title: 'Compare', show: () => <ComparePage /> },
   '/submit': { title: 'Submit a test', show: () => <SubmitPage /> },
+  '/setups': { title: 'Setups', show: () => <SetupsPage /> },
+  '/setups/:id': { title: 'Setup', show: (id) => <SetupPage key={id} id={id} /> },
+  '/components/:id': { title: 'Component', show: (id) => <ComponentPage key={id} id={id} /> },
+  '/mine': { title: 'My tests', show: () => <MinePage /> },
+  '/data': { title: 'Data', show: () => <DataPage /> },
+  '/method': { title: 'Method', show: () => <MethodPage /> },
   '/sign-in': { title: 'Sign in', show: () => <SignInPage /> },
 }
 

@@ -159,6 +159,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/attributions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Take a difference apart by parts
+         * @description How much of the difference of two setups is powerplant, propeller and frame, each with its interval, and what the parts do not explain. A line is refused where the flights never told that part from others.
+         */
+        get: operations["attributeDifference"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/audit-events": {
         parameters: {
             query?: never;
@@ -255,6 +275,107 @@ export interface paths {
          * @description The id of a merged duplicate keeps working: the answer is the component that remains, with its own id, and mergedIntoId says so. Content-Location names it.
          */
         get: operations["getComponent"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/dataset-requests/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Follow the making of a release */
+        get: operations["readDatasetRequest"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/datasets": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * List the releases of the dataset
+         * @description Newest first. A release never changes.
+         */
+        get: operations["listDatasets"];
+        put?: never;
+        /**
+         * Ask for a release
+         * @description It is made in the background; the answer says where to follow it. Evidence that the latest release holds already makes no new one.
+         */
+        post: operations["createDataset"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/datasets/{release}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read the data package of a release
+         * @description A Frictionless data package: every table with title, unit and constraints.
+         */
+        get: operations["readDataset"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/datasets/{release}/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read a file of a release
+         * @description Takes Range requests. The ETag is the SHA-256 of the file; CSV and JSON are compressed where the caller takes that.
+         */
+        get: operations["readDatasetFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/exports/runs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Export the runs of this moment
+         * @description The columns and the privacy of the file runs of a release, streamed from the database. Keys are drawn anew for each export. For what is to be cited, take a release.
+         */
+        get: operations["exportRuns"];
         put?: never;
         post?: never;
         delete?: never;
@@ -774,6 +895,90 @@ export interface components {
             /** @description Pressure at the place itself [hPa] */
             stationPressureHPa: number;
         };
+        Attribution: {
+            /** @enum {string} */
+            better: "higher" | "lower";
+            cautions: string[];
+            conditions: components["schemas"]["Conditions"];
+            /** @enum {string} */
+            evidence: "direct" | "connected" | "additive" | "betweenSessions" | "none";
+            fitId: string;
+            from: {
+                name: string;
+                /** Format: uuid */
+                setupId: string;
+            };
+            /** @description Per cents multiply to the total: Π (1 + p/100); decibels add up. Empty where it is refused */
+            lines: components["schemas"]["AttributionLine"][];
+            metric: components["schemas"]["Metric"];
+            partsAddUp: {
+                /** @description Setups less independent parts; 0: not testable */
+                degreesOfFreedom: number;
+                /** @description Standard deviation of setups about the sum of their parts; 0: none detected */
+                spreadPercent: number;
+            } | null;
+            to: {
+                name: string;
+                /** Format: uuid */
+                setupId: string;
+            };
+            total: {
+                degreesOfFreedom?: number;
+                /** @description For sound levels: to less from [dB] */
+                differenceDb?: number;
+                /** @description 100 (to/from − 1) at the conditions */
+                differencePercent?: number;
+                interval95Db?: [
+                    number,
+                    number
+                ];
+                interval95Percent?: [
+                    number,
+                    number
+                ];
+                refused?: components["schemas"]["Refused"];
+                sentence: string;
+            };
+            unit: string;
+        };
+        AttributionLine: {
+            degreesOfFreedom?: number;
+            /** @description For sound levels: to less from [dB] */
+            differenceDb?: number;
+            /** @description 100 (to/from − 1) at the conditions */
+            differencePercent?: number;
+            from?: {
+                /** Format: uuid */
+                id: string;
+                name: string;
+            };
+            interval95Db?: [
+                number,
+                number
+            ];
+            interval95Percent?: [
+                number,
+                number
+            ];
+            /** @description For together: parts that always changed at once, so that only their sum is known */
+            kinds?: ("powerplant" | "propeller" | "frame")[];
+            /** @enum {string} */
+            part: "powerplant" | "propeller" | "frame" | "together" | "unexplained";
+            /** @description Why this line has no number */
+            refused?: {
+                reason: string;
+                /** @enum {string} */
+                reasonCode: "neverSeparated" | "notTestable" | "throughPartsOnly";
+            };
+            /** @description The same part in both: it brings exactly nothing */
+            same: boolean;
+            sentence: string;
+            to?: {
+                /** Format: uuid */
+                id: string;
+                name: string;
+            };
+        };
         AuditEvent: {
             action: string;
             /** @description Account that did it; null: the service itself */
@@ -799,6 +1004,7 @@ export interface components {
             a: string;
             /** Format: uuid */
             b: string;
+            cost?: components["schemas"]["Cost"];
             degreesOfFreedom?: number;
             /** @description For sound levels: a less b [dB] */
             differenceDb?: number;
@@ -887,6 +1093,35 @@ export interface components {
                 trimSpeedMps: number;
             };
         };
+        /** @description What the better one costs; only where the prices of all parts that differ are known */
+        Cost: {
+            /** @description Day of the oldest price that counts */
+            asOf: string;
+            currency: string;
+            /** @description Hours of level flight at the conditions until the fuel saved has paid for it */
+            paybackH?: components["schemas"]["CostRate"];
+            /** @description Money per newton of thrust */
+            perNewton?: components["schemas"]["CostRate"];
+            /** @description Money per 0.1 m/s of climb */
+            perTenthMps?: components["schemas"]["CostRate"];
+            /** @description a less b, over the parts that differ */
+            priceDifference: number;
+            /** @description The same in plain words */
+            sentence: string;
+        };
+        CostRate: {
+            interval95: [
+                number,
+                number
+            ] | null;
+            /**
+             * @description costsNoMore: the better one is not dearer; unbounded: the gain may be next to nothing, so no finite interval holds what it costs
+             * @enum {string}
+             */
+            noFigure?: "costsNoMore" | "unbounded";
+            /** @description Null where there is no figure */
+            value: number | null;
+        };
         CreatedApiKey: {
             /** Format: date-time */
             createdAt: string;
@@ -920,6 +1155,47 @@ export interface components {
                 mean: number;
                 standardUncertainty: number;
             } | null;
+        };
+        DataPackage: {
+            id: string;
+            licenses: ({
+                name: string;
+                path: string;
+            } & {
+                [key: string]: unknown;
+            })[];
+            name: string;
+            profile: string;
+            resources: ({
+                hash: string;
+                name: string;
+                path: string;
+            } & {
+                [key: string]: unknown;
+            })[];
+            title: string;
+            version: string;
+        } & {
+            [key: string]: unknown;
+        };
+        DatasetRequest: {
+            /** Format: date-time */
+            createdAt: string;
+            finishedAt: string | null;
+            /** Format: uuid */
+            id: string;
+            progress: number;
+            /** @description What it led to */
+            release: string | null;
+            /**
+             * @description unchanged: the latest release holds the same evidence already
+             * @enum {string}
+             */
+            state: "queued" | "running" | "published" | "unchanged" | "failed";
+            /** @description What is being done */
+            step: string;
+            /** @description The data package of that release */
+            url: string | null;
         };
         /** @description What follows from the engine speed, where reduction ratio and propeller are known */
         Derived: {
@@ -3063,6 +3339,52 @@ export interface components {
             /** @enum {string} */
             reasonCode: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable";
         };
+        Release: {
+            /** @description What keeps persons from being recognised, and what it cost */
+            anonymity: {
+                /** @description Pilots who share whatever combination of quasi-identifiers is shown */
+                k: number;
+                pilots: number;
+                runs: number;
+                sessions: number;
+                /** @description Runs in which a column was emptied, by column */
+                suppressedRuns: {
+                    [key: string]: number;
+                };
+            };
+            /** @description Since the release before */
+            changes: string[];
+            citation: string;
+            /** Format: date-time */
+            createdAt: string;
+            /** @description SHA-256 of its SHA256SUMS, which names every other file */
+            digest: string;
+            fits: {
+                fitId: string;
+                metric: string;
+                runs: number;
+            }[];
+            /** @description Day of the release and its number within the day, such as 2026-11-24.1 */
+            id: string;
+            /** @description SPDX identifier */
+            licence: string;
+            methodVersion: string;
+            modelVersion: string;
+            setups: number;
+            /**
+             * Format: date-time
+             * @description The moment whose evidence it holds
+             */
+            snapshotAt: string;
+            /** @description The data package of the release */
+            url: string;
+            /** @description Counts the releases */
+            version: number;
+        };
+        ReleasePage: {
+            items: components["schemas"]["Release"][];
+            nextCursor: string | null;
+        };
         Report: {
             componentId: string | null;
             /** Format: date-time */
@@ -3796,6 +4118,92 @@ export interface operations {
             429: components["responses"]["TooManyRequests"];
         };
     };
+    attributeDifference: {
+        parameters: {
+            query: {
+                /** @description All-up mass [kg]; default 120 */
+                allUpMassKg?: number;
+                /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
+                elevationM?: number;
+                /** @description An earlier fit; default: the current one */
+                fitId?: string;
+                /** @description Setup to start from */
+                from: string;
+                massClass?: components["schemas"]["MassClass"];
+                metric: components["schemas"]["MetricInput"];
+                /** @description For soundLevel: at the ear of the pilot, or 20 m away */
+                soundPosition?: "pilotEar" | "distance";
+                /** @description Air temperature [°C]; default: the standard atmosphere at that elevation */
+                temperatureC?: number;
+                /** @description Setup to go to */
+                to: string;
+                /** @description A wing of the catalogue; default: the reference wing at its loading */
+                wingId?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Attribution"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too Many Requests */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     listAuditEvents: {
         parameters: {
             query?: {
@@ -3858,10 +4266,14 @@ export interface operations {
             query: {
                 /** @description All-up mass [kg]; default 120 */
                 allUpMassKg?: number;
+                /** @description ISO 4217, of fuelPricePerL */
+                currency?: string;
                 /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
                 elevationM?: number;
                 /** @description An earlier fit, to see an answer again as it was; default: the current one */
                 fitId?: string;
+                /** @description Price of a litre of fuel, for fuelFlow: hours until fuel has paid; needs currency */
+                fuelPricePerL?: number;
                 massClass?: components["schemas"]["MassClass"];
                 metric: components["schemas"]["MetricInput"];
                 /** @description Ids of 2 to 50 setups, separated by commas */
@@ -3944,10 +4356,14 @@ export interface operations {
                 allUpMassKg?: number;
                 /** @description What is drawn; differences are against the setup named first */
                 chart?: "values" | "differences" | "ranks";
+                /** @description ISO 4217, of fuelPricePerL */
+                currency?: string;
                 /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
                 elevationM?: number;
                 /** @description An earlier fit, to see an answer again as it was; default: the current one */
                 fitId?: string;
+                /** @description Price of a litre of fuel, for fuelFlow: hours until fuel has paid; needs currency */
+                fuelPricePerL?: number;
                 massClass?: components["schemas"]["MassClass"];
                 metric: components["schemas"]["MetricInput"];
                 /** @description Ids of 2 to 50 setups, separated by commas */
@@ -4181,6 +4597,308 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    readDatasetRequest: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DatasetRequest"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    listDatasets: {
+        parameters: {
+            query?: {
+                /** @description nextCursor of the page before */
+                cursor?: string;
+                /** @description Items per page */
+                limit?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReleasePage"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    createDataset: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The same key and body replays the first answer (IETF httpapi draft) */
+                "idempotency-key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Accepted */
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DatasetRequest"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    readDataset: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description Day of the release and its number within the day, such as 2026-11-24.1 */
+                release: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DataPackage"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    readDatasetFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description Such as runs.csv; SHA256SUMS lists them all */
+                file: string;
+                /** @description Day of the release and its number within the day, such as 2026-11-24.1 */
+                release: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The file */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": unknown;
+                };
+            };
+            /** @description The part asked for */
+            206: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": unknown;
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Range Not Satisfiable */
+            416: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    exportRuns: {
+        parameters: {
+            query?: {
+                /** @description Only runs with that powerplant, propeller or frame */
+                componentId?: string;
+                format?: "csv" | "ndjson" | "parquet";
+                /** @description Only runs that show this month or a later one */
+                from?: string;
+                /** @description Only runs of that kind, such as climb */
+                kind?: string;
+                massClass?: components["schemas"]["MassClass"];
+                /** @description Only runs of that setup */
+                setupId?: string;
+                /** @description Only runs that show this month or an earlier one */
+                to?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The runs */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": unknown;
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -3,6 +3,7 @@ import { rankRows, valueRows } from '../../../charts/setup-rows.ts'
 import { Figure } from '../../components/picture.tsx'
 import { METRIC_WORDS, type MetricReading } from '../../metrics.ts'
 import { useReading } from '../../settings.ts'
+import { AttributionSection } from './attribution.tsx'
 import type { Shown } from './compare-page.tsx'
 import { Differences } from './differences.tsx'
 import { EvidenceTable } from './evidence-table.tsx'
@@ -39,6 +40,7 @@ export function AnswerView({ question, shown, metric }: Props) {
         <EvidenceTable setups={setups} metric={metric} label={words.label} />
       </section>
       <Differences question={question} shown={shown} />
+      <AttributionSection question={question} />
       {shown.ranked.length > 1 && (
         <section class="no-print">
           <h2>Ranks</h2>

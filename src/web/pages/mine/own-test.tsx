@@ -1,0 +1,122 @@
+import { useState } from 'preact/hooks'
+
+import { remove, type Schemas } from '../../api/client.ts'
+import { useAnswer } from '../../api/use-answer.ts'
+import { AnswerState, Failure } from '../../components/notices.tsx'
+import { Table } from '../../components/table.tsx'
+import { go } from '../../router.ts'
+import { useReading } from '../../settings.ts'
+import { formOf } from '../submit/form-of.ts'
+import { RUN_SPECS } from '../submit/run-fields.ts'
+import { keep } from '../submit/use-draft.ts'
+
+type Full = Schemas['FullSubmission']
+
+interface Props {
+  readonly test: Full
+  readonly onChanged: () => void
+}
+
+/** One submission: results, and what its owner can do about it. */
+export function OwnTest({ test, onChanged }: Props) {
+  const [error, setError] = useState<Error | null>(null)
+  const [isSure, setSure] = useState(false)
+  const isWithdrawn = test.withdrawnAt !== null
+  const withdraw = () =>
+    remove('/v1/submissions/{id}', { path: { id: test.id } })
+      .then(onChanged)
+      .catch(setError)
+  const correct = () =>
+    formOf(test)
+      .then(keep)
+      .then(() => go('/submit'))
+      .catch(setError)
+  return (
+    <section class="entry">
+      <h2>
+        {test.site.name}, {test.flownOn}
+      </h2>
+      <p>
+        {isWithdrawn ? 'Withdrawn: it no longer counts.' : 'It counts.'} Revision {test.revision}.
+      </p>
+      <Results test={test} />
+      {error !== null && <Failure error={error} />}
+      {!isWithdrawn && (
+        <div class="row">
+          <button type="button" onClick={() => void correct()}>
+            Correct it
+          </button>
+          {isSure ? (
+            <>
+              <button type="button" class="primary" onClick={() => void withdraw()}>
+                Yes, withdraw it
+              </button>
+              <button type="button" onClick={() => setSure(false)}>
+                Keep it
+              </button>
+            </>
+          ) : (
+            <button type="button" onClick={() => setSure(true)}>
+              Withdraw it
+            </button>
+          )}
+        </div>
+      )}
+      {test.revision > 1 && <History id={test.id} />}
+    </section>
+  )
+}
+
+function Results({ test }: { readonly test: Full }) {
+  const reading = useReading()
+  const write = ({ metric, value, standardUncertainty, unit }: Schemas['Normalized']) => {
+    const dimension =
+      metric === 'climbRate' ? 'climbRate' : metric === 'fuelFlow' ? 'fuelFlow' : null
+    if (dimension === null) {
+      return `${value.toFixed(1)} ± ${standardUncertainty.toFixed(1)} ${unit}`
+    }
+    return `${reading.number(dimension, value)} ± ${reading.number(dimension, standardUncertainty)} ${reading.unit(dimension).sign}`
+  }
+  return (
+    <Table
+      label="Results"
+      heads={['Run', 'Result ± standard uncertainty', 'Mostly because of', 'Doubts']}
+    >
+      {test.entries.flatMap((entry, at) =>
+        entry.runs.map((run, index) => (
+          <tr key={`${at} ${index}`}>
+            <th scope="row">
+              {RUN_SPECS[run.kind].label}{' '}
+              <a href={`/setups/${entry.setupId}`}>with setup {at + 1}</a>
+            </th>
+            <td>{write(run.normalized)}</td>
+            <td>{run.normalized.budget[0]?.source ?? '–'}</td>
+            <td>{run.warnings.length}</td>
+          </tr>
+        )),
+      )}
+    </Table>
+  )
+}
+
+function History({ id }: { readonly id: string }) {
+  const [isOpen, setOpen] = useState(false)
+  const asked = useAnswer(
+    '/v1/submissions/{id}/revisions',
+    isOpen ? { asMe: true, path: { id }, query: { limit: 50 } } : null,
+  )
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>What stood here before</summary>
+      {isOpen && <AnswerState asked={asked} />}
+      {(asked.got?.body.items ?? []).map((revision) => (
+        <div key={revision.revision}>
+          <h3>
+            Revision {revision.revision}, {new Date(revision.revisedAt).toLocaleString('en-GB')}
+          </h3>
+          <Results test={revision} />
+        </div>
+      ))}
+    </details>
+  )
+}

@@ -1,0 +1,121 @@
+import { useEffect, useState } from 'preact/hooks'
+
+import { type CurvePoint, curve } from '../../../charts/curve.ts'
+import { get } from '../../api/client.ts'
+import { Figure } from '../../components/picture.tsx'
+import { useReading } from '../../settings.ts'
+import type { Dimension } from '../../units.ts'
+
+const MASSES_KG = [80, 100, 120, 140, 160, 180]
+const ELEVATIONS_M = [0, 500, 1000, 1500, 2000, 2500, 3000]
+
+interface Props {
+  readonly setupId: string
+  readonly conditions: Readonly<Record<string, number>>
+}
+
+/** Climb over mass and over altitude; asked for when it is opened. */
+export function Curves({ setupId, conditions }: Props) {
+  const [isOpen, setOpen] = useState(false)
+  const { temperatureC: _left, ...without } = conditions
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Climb over mass and altitude</summary>
+      {isOpen && (
+        <>
+          <Curve
+            setupId={setupId}
+            name="allUpMassKg"
+            values={MASSES_KG}
+            dimension="mass"
+            label="All-up mass"
+            conditions={conditions}
+          />
+          <Curve
+            setupId={setupId}
+            name="elevationM"
+            values={ELEVATIONS_M}
+            dimension="height"
+            label="Elevation, standard air"
+            conditions={without}
+          />
+        </>
+      )}
+    </details>
+  )
+}
+
+interface CurveProps extends Props {
+  readonly name: 'allUpMassKg' | 'elevationM'
+  readonly values: readonly number[]
+  readonly dimension: Dimension
+  readonly label: string
+}
+
+function Curve(props: CurveProps) {
+  const reading = useReading()
+  const { points, done } = usePoints(props)
+  const total = props.values.length
+  if (points === null) return <p>The flights do not carry a prediction of its climb yet.</p>
+  if (done < total)
+    return <progress value={done} max={total} aria-label={`${props.label}: answers so far`} />
+  const across = reading.unit(props.dimension)
+  const up = reading.unit('climbRate')
+  const shown = points.map(({ at, estimate, low, high }) => ({
+    at: across.toReader(at),
+    estimate: up.toReader(estimate),
+    low: up.toReader(low),
+    high: up.toReader(high),
+  }))
+  if (shown.length < 2) return <p>The flights do not carry a prediction of its climb yet.</p>
+  const write = (value: number) => value.toFixed(up.decimals)
+  return (
+    <Figure
+      caption="Line: the estimate. Band: the mean over pilots and evenings with 95 % certainty."
+      draw={(widthPx) =>
+        curve(shown, {
+          widthPx,
+          title: `Climb over ${props.label.toLowerCase()}`,
+          acrossAxis: `${props.label}, ${across.sign}`,
+          upAxis: `Climb, ${up.sign}`,
+          write,
+          zero: 0,
+        })
+      }
+    />
+  )
+}
+
+/** One call for each point, one after the other, so that the service has time for others. */
+function usePoints({ setupId, name, values, conditions }: CurveProps) {
+  const [state, setState] = useState<{ points: CurvePoint[] | null; done: number }>({
+    points: [],
+    done: 0,
+  })
+  const key = JSON.stringify([setupId, name, conditions])
+  useEffect(() => {
+    const abort = new AbortController()
+    const points: CurvePoint[] = []
+    const collect = async () => {
+      for (const [index, at] of values.entries()) {
+        const { body } = await get('/v1/setups/{id}/predictions', {
+          path: { id: setupId },
+          query: { ...conditions, [name]: at },
+          signal: abort.signal,
+        })
+        const { value, interval95 } = body.predictions.climbRate
+        if (value !== null && interval95 !== null) {
+          points.push({ at, estimate: value, low: interval95[0], high: interval95[1] })
+        }
+        setState({ points: [...points], done: index + 1 })
+      }
+    }
+    setState({ points: [], done: 0 })
+    collect().catch(() => {
+      if (!abort.signal.aborted) setState({ points: null, done: 0 })
+    })
+    return () => abort.abort()
+    // The key stands for all of it.
+  }, [key])
+  return state
+}

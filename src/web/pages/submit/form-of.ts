@@ -1,0 +1,88 @@
+import { get, type Schemas } from '../../api/client.ts'
+import { randomKey } from '../../store/random-key.ts'
+import { type Entered, NOTHING_ENTERED } from '../../units.ts'
+import { knownSetup } from './entry-card.tsx'
+import type { EntryForm, Form, KnownSetup, RunForm, WingForm } from './form.ts'
+import { RUN_SPECS } from './run-fields.ts'
+
+type Full = Schemas['FullSubmission']
+type FullEntry = Full['entries'][number]
+
+/** A stored submission as a form again, to be corrected. Stated uncertainties are kept by the service's copy. */
+export async function formOf(test: Full): Promise<Form> {
+  const entries = await Promise.all(test.entries.map(entryOf))
+  const { conditions, site } = test
+  return {
+    revises: test.id,
+    flownOn: test.flownOn,
+    siteName: site.name,
+    elevationM: typed(site.elevationM),
+    temperatureC: typed(conditions.temperatureC),
+    pressureKind: conditions.stationPressureHPa === undefined ? 'qnhHPa' : 'stationPressureHPa',
+    pressureHPa: typed(conditions.stationPressureHPa ?? conditions.qnhHPa),
+    relativeHumidityPct: typed(conditions.relativeHumidityPct),
+    windMps: typed(conditions.windMps),
+    airMotion: conditions.airMotion,
+    pilotMassKg: typed(test.pilot.massKg),
+    wing: await wingOf(test.wing),
+    interest: test.interest,
+    note: test.note ?? '',
+    entries,
+  }
+}
+
+async function wingOf(wing: Full['wing']): Promise<WingForm> {
+  const { id } = wing
+  if (id === undefined) return described(wing, null)
+  const { body } = await get('/v1/components/{id}', { path: { id } })
+  if (body.kind !== 'wing') return described({}, null)
+  return described({ ...body, glideSource: 'catalogue' }, id)
+}
+
+function described(wing: Omit<Full['wing'], 'id' | 'uncertainty'>, id: string | null): WingForm {
+  return {
+    id,
+    flatAreaM2: typed(wing.flatAreaM2),
+    glideRatio: typed(wing.glideRatio),
+    glideSource: wing.glideSource ?? 'estimated',
+    trimSpeedMps: typed(wing.trimSpeedMps),
+    trimAtAllUpMassKg: typed(wing.trimAtAllUpMassKg),
+  }
+}
+
+async function entryOf(entry: FullEntry): Promise<EntryForm> {
+  const { body } = await get('/v1/setups/{id}', { path: { id: entry.setupId } })
+  const setup: KnownSetup = knownSetup(body)
+  return {
+    key: randomKey(),
+    setup,
+    allUpMassKg: typed(entry.allUpMassKg),
+    massSource: entry.massSource ?? 'estimated',
+    engineHours: typed(entry.engineHours),
+    runs: entry.runs.map(runOf),
+  }
+}
+
+function runOf(run: FullEntry['runs'][number]): RunForm {
+  const { numbers, choices } = RUN_SPECS[run.kind]
+  return {
+    key: randomKey(),
+    kind: run.kind,
+    values: Object.fromEntries(numbers.map(({ at }) => [at, typed(valueAt(run, at))])),
+    choices: Object.fromEntries(
+      choices.map(({ at, choices: all }) => [at, String(valueAt(run, at) ?? all[0]![0])]),
+    ),
+  }
+}
+
+/** The value at a place such as legs/0/trackDeg. */
+function valueAt(run: object, at: string): unknown {
+  return at
+    .split('/')
+    .reduce<unknown>((value, name) => (value as Record<string, unknown> | undefined)?.[name], run)
+}
+
+function typed(value: unknown): Entered {
+  if (typeof value !== 'number') return NOTHING_ENTERED
+  return { text: String(value), unit: 'stored', stored: value }
+}
