@@ -127,7 +127,18 @@ export function energyModel({ inputs, context, flown: { air } }: PreparedEnergy)
 
 /** From readings to the power at the reference state; a battery keeps its mass. */
 function flyOnBattery(x: Float64Array, context: LevelContext, knownAir?: Air): FlownEnergy {
-  const flown = flyLevel(x, x[X.startMassKg]!, { ...context, knownAir })
+  const level = flyLevel(x, { meanMassKg: x[X.startMassKg]!, knownAir }, context)
   const electricPowerW = (S_PER_H * x[X.energyWh]!) / x[X.durationS]!
-  return { ...flown, electricPowerW, referencePowerW: electricPowerW * flown.toReference }
+  // Spelled out for speed, as in a fuel burn.
+  return {
+    air: level.air,
+    meanMassKg: level.meanMassKg,
+    airspeedMps: level.airspeedMps,
+    thrustN: level.thrustN,
+    levelFactor: level.levelFactor,
+    levelPowerW: level.levelPowerW,
+    toReference: level.toReference,
+    electricPowerW,
+    referencePowerW: electricPowerW * level.toReference,
+  }
 }

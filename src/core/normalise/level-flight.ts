@@ -49,21 +49,21 @@ export const LEVEL_AIR_POSITIONS = [
  *     1/(1 + G·Vc/V) · [T(V + v)]_ref/[T(V + v)]
  *
  * @param x values of the level inputs, in their order
- * @param meanMassKg mean all-up mass of the flight [kg]
- * @param given whether the pressure is a QNH, what the wing's figures follow; the air, where it is
- *   known already
+ * @param at mean all-up mass of the flight [kg]; the air, where it is known already
+ * @param context whether the pressure is a QNH, and what the wing's figures follow
  * @returns the flight, worked out
  * @throws {OutOfRangeError} if the readings lie outside the physics
  * @source normalisation specification 1, section e
  */
 export function flyLevel(
   x: Float64Array,
-  meanMassKg: number,
-  given: LevelContext & { readonly knownAir?: Air | undefined },
+  at: { readonly meanMassKg: number; readonly knownAir: Air | undefined },
+  context: LevelContext,
 ): FlownLevel {
-  const air = given.knownAir ?? airOfLevel(x, given.pressureIsQnh)
-  const glideRatio = linkedValue(x, given.wing.glide)
-  const trim = { speedMps: linkedValue(x, given.wing.trim), atAllUpMassKg: x[L.trimMassKg]! }
+  const { meanMassKg } = at
+  const air = at.knownAir ?? airOfLevel(x, context.pressureIsQnh)
+  const glideRatio = linkedValue(x, context.wing.glide)
+  const trim = { speedMps: linkedValue(x, context.wing.trim), atAllUpMassKg: x[L.trimMassKg]! }
   const airspeedMps = levelTrimSpeedMps(trim, meanMassKg, air.densityKgPerM3)
   const climbRateMps = x[L.heightChangeM]! / x[L.durationS]! - x[L.ownAirMps]! - x[L.sessionAirMps]!
   const levelFactor = levelFlowFactor(climbRateMps, glideRatio, airspeedMps)

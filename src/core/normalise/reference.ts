@@ -68,6 +68,11 @@ export function referenceFlight(discAreaM2: number): ClimbingFlight {
  * @source derived in normalisation specification 1, section e
  */
 export function referenceLevelPowerW(discAreaM2: number): number {
-  const flight = referenceFlight(discAreaM2)
-  return levelPowerW({ ...flight, airspeedMps: flight.levelAirspeedMps })
+  return levelPowerW({
+    allUpMassKg: REFERENCE.allUpMassKg,
+    glideRatio: REFERENCE.wing.glideRatio,
+    airspeedMps: REFERENCE.wing.trimSpeedMps,
+    densityKgPerM3: RHO0,
+    discAreaM2,
+  })
 }
