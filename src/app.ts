@@ -86,7 +86,12 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     onEvidenceChanged: () => fits.request(),
   })
   const store = new FitStore(options.db)
-  await app.register(comparisonRoutes, { prefix: '/v1', db: options.db, fits: store })
+  await app.register(comparisonRoutes, {
+    prefix: '/v1',
+    db: options.db,
+    fits: store,
+    classFit: fits.classFit.bind(fits),
+  })
   await app.register(predictionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(attributionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })

@@ -1,7 +1,10 @@
 import { ApiProblem } from '../contract/problems.ts'
+import { type FitAbout, type FitVariant, PLAIN } from '../core/comparison/fit-about.ts'
 import type { FitView } from '../core/comparison/fit-view.ts'
 import type { Quantity } from '../core/comparison/metric.ts'
 import { restoreFit, type StoredFitHeader, viewOf } from '../core/comparison/stored-fit.ts'
+import type { SetupWeight } from '../core/mixed/contrasts.ts'
+import { nextSessionDifference } from '../core/mixed/heterogeneity.ts'
 import { nextSessionSpread, type Spread } from '../core/mixed/next-session.ts'
 import type { Database } from './client.ts'
 
@@ -12,6 +15,12 @@ export interface LoadedFit {
   readonly view: FitView
   /** Spread of a further session, by a pilot not seen before; asked only of setups with evidence. */
   nextSession(setup: string): Spread
+  /** Spread of a difference as a further session shows it; asked only of setups with evidence. */
+  nextDifference(weights: readonly SetupWeight[]): Spread
+  /** Variance of a difference that one further session of so many runs of each setup shows. */
+  sessionVariance(weights: readonly SetupWeight[], runs: number): number
+  readonly variant: FitVariant
+  readonly siblings: FitAbout['siblings']
   /** Setups with evidence. */
   readonly setupIds: readonly string[]
   /** Sessions by people with an interest, by setup. */
@@ -19,7 +28,7 @@ export interface LoadedFit {
 }
 
 /** Fits kept unpacked: each is immutable, and nearly all questions go to the newest few. */
-const KEPT = 16
+const KEPT = 32
 
 /** Loads fits and keeps the last few unpacked. */
 export class FitStore {
@@ -69,6 +78,7 @@ function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantit
     header: header as StoredFitHeader,
     numbers: new Float64Array(bytes.buffer),
   })
+  const { about } = header as StoredFitHeader
   const setupIds = whole.fit.setups
   const view = viewOf(whole)
   return {
@@ -77,6 +87,15 @@ function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantit
       const { standardError } = view.contrast([{ setup, weight: 1 }])
       return nextSessionSpread(whole.fit, setup, standardError)
     },
+    nextDifference: (weights) =>
+      nextSessionDifference(whole.fit, weights, view.contrast(weights).standardError),
+    sessionVariance(weights, runs) {
+      const { theta } = whole.fit
+      const ofOne = theta.cell + (theta.run + (about?.meanKnownVariance ?? 0)) / runs
+      return ofOne * weights.reduce((sum, { weight }) => sum + weight ** 2, 0)
+    },
+    variant: about?.variant ?? PLAIN,
+    siblings: about?.siblings ?? { withoutInterested: null, robust: null },
     setupIds,
     interestedSessions: new Map(setupIds.map((id, k) => [id, whole.interestedSessions[k]!])),
   }

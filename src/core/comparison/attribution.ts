@@ -53,9 +53,9 @@ export function attribute(
   if (total.refusal !== null) return total
   if (additive === null || partsFrom === null || partsTo === null) return null
   const [end, start] = pairEstimates(question.fit, total.tier, { a: to.setupId, b: from.setupId })
-  const estimates = { start: start!, end: end! }
+  const estimates = { start, end }
   const slope = slopeBetween(question, to, estimates)
-  const terms: Terms = { question, additive, from, to, start: start!, slope }
+  const terms: Terms = { question, additive, from, to, start, slope }
   const same = PART_KINDS.filter((kind) => partsFrom[kind] === partsTo[kind])
   const changed = PART_KINDS.filter((kind) => !same.includes(kind))
   const open = changed.filter((kind) => !additive.separated(from.setupId, to.setupId, [kind]))

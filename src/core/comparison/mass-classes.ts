@@ -25,3 +25,24 @@ export const MASS_CLASS_U_KG: Readonly<Record<MassClass, number>> = {
   '140to170': 30 / Math.sqrt(12),
   tandem: 60 / Math.sqrt(12),
 }
+
+/** Upper ends of the classes, exclusive but for the last [kg]. */
+const UPPER_ENDS_KG: readonly (readonly [MassClass, number])[] = [
+  ['under100', 100],
+  ['100to120', 120],
+  ['120to140', 140],
+  ['140to170', 170],
+]
+
+/**
+ * The class of an all-up mass.
+ *
+ * @param allUpMassKg all-up mass [kg], above 0
+ * @returns its class; a mass on a boundary belongs to the heavier class
+ * @source the names of the classes
+ * @example massClassOf(120) // '120to140'
+ */
+export function massClassOf(allUpMassKg: number): MassClass {
+  const found = UPPER_ENDS_KG.find(([, end]) => allUpMassKg < end)
+  return found === undefined ? 'tandem' : found[0]
+}

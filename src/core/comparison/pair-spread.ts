@@ -20,19 +20,18 @@ interface PairOf<T> {
  * @param fit the fitted evidence; holds both setups
  * @param tier of the pair
  * @param pair ids
- * @returns natural logarithms of the quantity for a and b [1]
+ * @returns natural logarithms of the quantity for a and b [1]; NaN for a setup without evidence
  * @source derived
  */
 export function pairEstimates(
   fit: FitView,
   tier: EvidenceTier,
   { a, b }: PairOf<string>,
-): readonly [number | null, number | null] {
-  const [own, other] = [fit.logQuantityOf(a), fit.logQuantityOf(b)]
+): readonly [number, number] {
+  const own = fit.logQuantityOf(a) ?? Number.NaN
+  const other = fit.logQuantityOf(b) ?? Number.NaN
   const additive = fit.additive ?? null
-  if (tier !== 'additive' || additive === null || own === null || other === null) {
-    return [own, other]
-  }
+  if (tier !== 'additive' || additive === null) return [own, other]
   const middle = (own + other) / 2
   const half = fit.contrast(additive.weightsOf(b, a, PART_KINDS)).estimate / 2
   return [middle + half, middle - half]

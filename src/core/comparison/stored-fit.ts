@@ -22,6 +22,7 @@ import {
   PART_KINDS,
   type SetupParts,
 } from './additive-view.ts'
+import type { FitAbout } from './fit-about.ts'
 import { type FitView, SCATTER } from './fit-view.ts'
 
 /** A fit together with the evidence it rests on. */
@@ -44,6 +45,8 @@ export interface StoredFitHeader {
   readonly interestedSessions: readonly number[]
   readonly terms: readonly Pick<SystematicTerm, 'cause' | 'reach'>[]
   readonly additive?: StoredAdditive | undefined
+  /** Not needed to restore the fit; absent where it was stored without. */
+  readonly about?: FitAbout | undefined
 }
 
 /** A model of parts without its weights. */

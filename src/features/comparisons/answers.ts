@@ -15,6 +15,7 @@ import type { RankedSetup } from '../../core/comparison/rank-setups.ts'
 import { readMetric } from '../../core/comparison/reading.ts'
 import type { SetupFacts } from '../../db/catalogue-facts.ts'
 import type { LoadedFit } from '../../db/fit-store.ts'
+import { besideVerdict } from './beside.ts'
 import { costOf } from './cost.ts'
 import type { ComparedPair, ComparedSetup } from './schema.ts'
 import { refusalSentence, sentenceFor } from './wording.ts'
@@ -22,6 +23,9 @@ import { refusalSentence, sentenceFor } from './wording.ts'
 /** A question together with the fit it is put to. */
 export interface AskedQuestion extends Question {
   readonly loaded: LoadedFit
+  /** Other fits of the same evidence; null or absent where there are none. */
+  readonly withoutInterested?: LoadedFit | null
+  readonly robust?: LoadedFit | null
   /** What a litre of fuel costs the caller. */
   readonly fuel?: { readonly pricePerL: number; readonly currency: string } | undefined
 }
@@ -77,15 +81,17 @@ export function showPair(question: AskedQuestion, a: SetupFacts, b: SetupFacts):
     return {
       ...head,
       verdict: 'refused',
-      sentence: refusalSentence(a.name, b.name, reason),
+      ...besideVerdict(question, { a, b, answer }, refusalSentence(a.name, b.name, reason)),
       reasonCode: code,
       reason,
     }
   }
+  const difference = differenceIn(question, a, b, answer)
   return {
     ...head,
     verdict: answer.verdict,
-    ...differenceIn(question, a, b, answer),
+    ...difference,
+    ...besideVerdict(question, { a, b, answer }, difference.sentence),
     degreesOfFreedom: answer.difference.degreesOfFreedom,
     probabilityABetter: answer.probabilityABetter,
     uncertainty: sharesOf(answer.difference),

@@ -2,22 +2,12 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 
 import { problems } from '../../contract/problems.ts'
-import type { Database } from '../../db/client.ts'
-import type { FitStore } from '../../db/fit-store.ts'
 import { PictureQuery, pictureOf } from './picture.ts'
 import { Comparison, ComparisonQuery, Ranking, RankingQuery } from './schema.ts'
-import { compare, rank } from './service.ts'
-
-export interface ComparisonRoutesOptions {
-  readonly db: Database
-  readonly fits: FitStore
-}
+import { compare, rank, type Sources } from './service.ts'
 
 /** HTTP face of comparisons and rankings: reads, open to everyone. */
-export const comparisonRoutes: FastifyPluginAsyncZod<ComparisonRoutesOptions> = async (
-  app,
-  sources,
-) => {
+export const comparisonRoutes: FastifyPluginAsyncZod<Sources> = async (app, sources) => {
   app.get(
     '/comparisons',
     {

@@ -17,6 +17,20 @@ const soundPosition = z
     'For soundLevel: at the ear of the pilot, or 20 m away; never converted into one another',
   )
 
+const evidenceQuery = {
+  evidence: z
+    .enum(['all', 'class'])
+    .default('all')
+    .describe('class: only runs flown in the mass class asked for; all: borrowed from every class'),
+  excludeInterested: z
+    .enum(['true', 'false'])
+    .default('false')
+    .transform((text) => text === 'true')
+    .describe('true: without submissions by people who sell, make or were given what they tested'),
+}
+
+const AnyVerdict = z.enum(['aBetter', 'bBetter', 'practicallyEqual', 'notResolved', 'refused'])
+
 export const ComparisonQuery = z
   .object({
     metric: Metric,
@@ -29,6 +43,7 @@ export const ComparisonQuery = z
         z.array(Id).min(2, 'name at least 2 different setups').max(50, 'name at most 50 setups'),
       ),
     ...conditionsQuery,
+    ...evidenceQuery,
     fuelPricePerL: queryQuantity('currency/L', 0.01, 1000)
       .optional()
       .describe(
@@ -55,6 +70,7 @@ export const RankingQuery = z
     soundPosition,
     limit: z.coerce.number().int().min(1).max(200).default(50).describe('Ranked setups to list'),
     ...conditionsQuery,
+    ...evidenceQuery,
     fitId,
   })
   .refine(oneMass, ONE_MASS)
@@ -136,7 +152,7 @@ export const ComparedPair = z
     a: Id,
     b: Id,
     evidence: z.enum(['direct', 'connected', 'additive', 'betweenSessions', 'none']),
-    verdict: z.enum(['aBetter', 'bBetter', 'practicallyEqual', 'notResolved', 'refused']),
+    verdict: AnyVerdict,
     sentence: z.string().describe('The verdict in plain words'),
     differencePercent: z.number().optional().describe('100 (a/b − 1) at the conditions'),
     interval95Percent: Interval.optional(),
@@ -150,6 +166,28 @@ export const ComparedPair = z
       .array(z.object({ cause: z.string(), share: z.number() }))
       .optional()
       .describe('What the interval is made of: shares of the variance, largest first'),
+    nextSession95Percent: Interval.optional().describe(
+      'What a further session with both will show, whoever flies: 95 % of them',
+    ),
+    nextSession95Db: Interval.optional(),
+    flightsToResolve: z
+      .int()
+      .nullable()
+      .optional()
+      .describe(
+        'For notResolved: further sessions with both, three runs of each, that would settle it if the ' +
+          'difference stays what it is; null: flights alone would not',
+      ),
+    withoutInterested: z
+      .object({ verdict: AnyVerdict, changes: z.boolean() })
+      .optional()
+      .describe(
+        'The verdict without submissions by people with an interest, and whether it differs',
+      ),
+    robust: z
+      .object({ verdict: AnyVerdict, agrees: z.boolean() })
+      .optional()
+      .describe('The verdict where results that do not fit the rest count less'),
     reasonCode: Refused.shape.reasonCode.optional(),
     reason: z.string().optional().describe('Why no number is given'),
   })

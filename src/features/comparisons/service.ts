@@ -10,12 +10,14 @@ import { findSetupFacts, findWing, type SetupFacts } from '../../db/catalogue-fa
 import type { Database } from '../../db/client.ts'
 import type { FitStore, LoadedFit } from '../../db/fit-store.ts'
 import { type AskedQuestion, candidateOf, showPair, showSetup } from './answers.ts'
+import { chooseFits, type FitSources } from './fit-choice.ts'
 import type { ComparedSetup, Comparison, ComparisonQuery, Ranking, RankingQuery } from './schema.ts'
 import { cautionsFor } from './wording.ts'
 
 export interface Sources {
   readonly db: Database
   readonly fits: FitStore
+  classFit: FitSources['classFit']
 }
 
 /**
@@ -88,12 +90,18 @@ function withReason(setup: ComparedSetup): ComparedSetup {
 
 async function ask(sources: Sources, query: ComparisonQuery | RankingQuery) {
   const quantity = quantityOf(query)
-  const fit = await sources.fits.load(quantity, query.fitId)
+  const { fit, ...others } = await chooseFits(sources, quantity, query)
   const wing = query.wingId === undefined ? null : await findWing(sources.db, query.wingId)
   if (query.wingId !== undefined && wing === null) throw unknownWing()
   const { state, airDensityKgPerM3, assumed } = resolveConditions(query, wing)
   withinModel(wingPointers(query.wingId), () => requireFlightState(state))
-  const question: AskedQuestion = { metric: query.metric, state, fit: fit.view, loaded: fit }
+  const question: AskedQuestion = {
+    metric: query.metric,
+    state,
+    fit: fit.view,
+    loaded: fit,
+    ...others,
+  }
   const { allUpMassKg, elevationM, temperatureC } = state
   const conditions: Conditions = {
     ...{ allUpMassKg, elevationM, temperatureC, airDensityKgPerM3 },

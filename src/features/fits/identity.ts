@@ -13,6 +13,7 @@ export function fitId(
     readonly methodVersion: string
   },
   rows: EvidenceRows,
+  robust = false,
 ): string {
   const hash = createHash('sha256')
   hash.update(`${versions.quantity}\n${versions.modelVersion}\n${versions.methodVersion}\n`)
@@ -23,5 +24,6 @@ export function fitId(
   hash.update(JSON.stringify(Object.entries(rows.parts ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))))
   if (rows.logMass !== undefined) hash.update(new Uint8Array(rows.logMass.buffer))
   hash.update(JSON.stringify(rows.pointer ?? []))
+  if (robust) hash.update('robust')
   return `fit_${hash.digest('hex').slice(0, 32)}`
 }

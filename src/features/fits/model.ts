@@ -3,12 +3,15 @@ import {
   designOfParts,
   type SetupParts,
 } from '../../core/comparison/additive-view.ts'
+import { type FitAbout, type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
+import { reportOn } from '../../core/comparison/fit-report.ts'
 import type { StoredFitHeader } from '../../core/comparison/stored-fit.ts'
 import { storeFit } from '../../core/comparison/stored-fit.ts'
 import { decompose } from '../../core/mixed/decomposition.ts'
 import { gatherEvidence } from '../../core/mixed/evidence.ts'
 import { fitNested, type NestedFit } from '../../core/mixed/fit.ts'
 import { buildLayout, type Layout, type Observation } from '../../core/mixed/layout.ts'
+import { fitRobust } from '../../core/mixed/robust.ts'
 import {
   type SystematicCause,
   type SystematicReach,
@@ -39,6 +42,9 @@ export interface EvidenceRows {
   readonly pointer?: readonly string[]
 }
 
+/** One fit to be made. */
+export type FitTask = EvidenceRows & { readonly variant?: FitVariant }
+
 /** A fit ready to be stored. */
 export interface FittedModel {
   readonly runs: number
@@ -50,25 +56,43 @@ export interface FittedModel {
 /**
  * Fits the evidence: nested REML with the runs' own uncertainties, what a session shares as known
  * variance of that session (its runs' mean squared shared uncertainty), and what reaches beyond a
- * session as named terms beside the fit.
+ * session as named terms beside the fit. A robust fit that cannot be made is the plain one, and its
+ * variant says so.
  */
-export function fitEvidence(rows: EvidenceRows): FittedModel {
-  const layout = buildLayout(observationsOf(rows), { knownSessionVariance: sharedVariances(rows) })
-  const fit = fitNested(layout)
+export function fitEvidence({ variant = PLAIN, ...rows }: FitTask): FittedModel {
+  const plainLayout = buildLayout(observationsOf(rows), {
+    knownSessionVariance: sharedVariances(rows),
+  })
+  const plain = fitNested(plainLayout)
+  const robust = variant.robust ? fitRobust(plainLayout, plain) : null
+  const { layout, fit } = robust ?? { layout: plainLayout, fit: plain }
+  const evidence = gatherEvidence(layout)
   const additive = modelOfParts(rows, fit)
   const { header, numbers } = storeFit({
     fit,
     terms: systematicTerms(layout, fit, causesOf(rows)),
-    evidence: gatherEvidence(layout),
+    evidence,
     interestedSessions: countInterested(rows, layout),
     ...(additive === null ? {} : { additive }),
   })
+  const { logMass, pointer } = rows
+  const { sharedSessions } = evidence
+  const about: FitAbout = {
+    variant: { ...variant, robust: robust !== null },
+    siblings: { withoutInterested: null, robust: null },
+    meanKnownVariance: meanSquare(rows.own),
+    report: reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),
+  }
   return {
     runs: rows.y.length,
     converged: fit.converged,
-    header,
+    header: { ...header, about },
     numbers: new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength),
   }
+}
+
+function meanSquare(values: Float64Array): number {
+  return values.reduce((sum, u) => sum + u * u, 0) / Math.max(1, values.length)
 }
 
 /** What the parts bring; null where parts are not known or the fit has no standard errors. */

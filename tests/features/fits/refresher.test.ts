@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
+import { QUANTITIES } from '../../../src/core/comparison/metric.ts'
 import type { Comparison } from '../../../src/features/comparisons/schema.ts'
 import { type Field, openField } from '../comparisons/evenings.ts'
 
@@ -25,9 +26,9 @@ describe('FitRefresher', () => {
 
   it('stores one fit per quantity, and none again for the same evidence', async () => {
     await field.app.fits.refresh()
-    expect(await fitCount()).toBe(2)
+    expect(await fitCount()).toBe(QUANTITIES.length)
     await field.app.fits.refresh()
-    expect(await fitCount()).toBe(2)
+    expect(await fitCount()).toBe(QUANTITIES.length)
   })
 
   it('folds several arrivals into few refreshes, and misses none', async () => {

@@ -1,0 +1,28 @@
+import type { FitReport } from './fit-report.ts'
+import type { MassClass } from './mass-classes.ts'
+
+/** Which of the evidence a fit rests on, and how. */
+export interface FitVariant {
+  /** Without submissions by people with an interest in what they tested. */
+  readonly excludeInterested: boolean
+  /** Runs of one mass class only; null: all. */
+  readonly massClass: MassClass | null
+  /** What does not fit counts less. */
+  readonly robust: boolean
+}
+
+export const PLAIN: FitVariant = { excludeInterested: false, massClass: null, robust: false }
+
+/** What a stored fit tells of itself beside its numbers. Plain JSON. */
+export interface FitAbout {
+  readonly variant: FitVariant
+  /** Other fits of the same evidence, by id; null where there is none. */
+  readonly siblings: {
+    /** The fit itself where nobody with an interest submitted. */
+    readonly withoutInterested: string | null
+    readonly robust: string | null
+  }
+  /** Mean square of the runs' own known uncertainty. */
+  readonly meanKnownVariance: number
+  readonly report: FitReport | null
+}
