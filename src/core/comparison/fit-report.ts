@@ -17,6 +17,7 @@ export interface ReportedSession {
   readonly levelShift: number
   /** Adjusted for the number of sessions (Holm) [1]. */
   readonly pValue: number
+  /** Stands out itself, or holds a run that does. */
   readonly flagged: boolean
   readonly soleEvidence: boolean
   /** The difference that leaving this session out changes most, in its own standard errors. */
@@ -105,7 +106,11 @@ export function reportOn(sources: ReportSources): FitReport | null {
 /** All sessions: flagged ones first, then those that move a difference most. */
 function sessionsOf({ layout, fit }: ReportSources, influence: FitInfluence): ReportedSession[] {
   const outliers = findOutliers(influence)
-  const flagged = new Map(outliers.sessions.map((found) => [found.session, found.pValue]))
+  const place = placesOf(layout)
+  const flagged = new Set([
+    ...outliers.sessions.map(({ session }) => session),
+    ...outliers.runs.map(({ run }) => place[run]!.session),
+  ])
   const moved = mostMovedPairs(layout, fit, influence)
   const pValues = holmAdjusted(
     influence.sessions.map(({ chiSquare, degreesOfFreedom: df }) =>

@@ -1,6 +1,8 @@
 import { z } from 'zod'
-
-import { FitId } from '../../contract/conditions.ts'
+import { FitId, MassClass } from '../../contract/conditions.ts'
+import { Interval } from '../../contract/evidence.ts'
+import { QUANTITIES } from '../../core/comparison/metric.ts'
+import { FitReport } from './report-schema.ts'
 
 const perComponent = <T extends z.ZodType>(value: T) =>
   z.object({ pilot: value, session: value, cell: value, run: value })
@@ -9,7 +11,7 @@ const perComponent = <T extends z.ZodType>(value: T) =>
 export const Fit = z
   .object({
     id: FitId,
-    quantity: z.enum(['inducedPower', 'fuelFlow']),
+    quantity: z.enum(QUANTITIES),
     scale: z
       .literal('naturalLogarithm')
       .describe('Variances are of the logarithm: 0.0004 is about 2 %'),
@@ -39,6 +41,24 @@ export const Fit = z
         degreesOfFreedom: z.int().describe('Left to it by the design'),
       }),
     ),
+    variant: z
+      .object({
+        excludeInterested: z.boolean(),
+        massClass: MassClass.nullable(),
+        robust: z.boolean().describe('Results that do not fit the rest count less'),
+      })
+      .describe('What of the evidence it rests on, and how'),
+    siblings: z
+      .object({ withoutInterested: FitId.nullable(), robust: FitId.nullable() })
+      .describe('Other fits of the same evidence'),
+    heterogeneity: perComponent(
+      z.object({
+        standardDeviationPercent: z.number(),
+        interval95Percent: Interval.nullable().describe('Rough; null where it was not estimated'),
+      }),
+    ).describe('How far a result varies between pilots, days, setups on a day, and runs'),
+    notes: z.array(z.string()).describe('What could not be told apart, and what to beware of'),
+    report: FitReport.nullable().describe('What stands out; null where no uncertainty is known'),
     logLikelihood: z.number().nullable().describe('Restricted; null without runs'),
   })
   .meta({ id: 'Fit' })

@@ -1,7 +1,11 @@
 import { ApiProblem } from '../../contract/problems.ts'
+import { PLAIN } from '../../core/comparison/fit-about.ts'
 import { restoreFit, type StoredFitHeader } from '../../core/comparison/stored-fit.ts'
 import { COMPONENTS, type Component, perComponent } from '../../core/mixed/components.ts'
+import { type ComponentSpread, componentSpreads } from '../../core/mixed/heterogeneity.ts'
 import type { Database } from '../../db/client.ts'
+import { notesOn } from './notes.ts'
+import { showReport } from './report.ts'
 import { findFit } from './repository.ts'
 import type { Fit } from './schema.ts'
 
@@ -13,6 +17,8 @@ export async function getFit(db: Database, id: string): Promise<Fit> {
   const bytes = new Uint8Array(stored.numbers)
   const header = stored.header as unknown as StoredFitHeader
   const { fit } = restoreFit({ header, numbers: new Float64Array(bytes.buffer) })
+  const report = header.about?.report ?? null
+  const spreads = componentSpreads(fit)
   const describe = (component: Component) => ({
     variance: fit.theta[component],
     status: fit.status[component],
@@ -29,7 +35,24 @@ export async function getFit(db: Database, id: string): Promise<Fit> {
     converged: fit.converged,
     standardErrorsKnown: fit.standardErrorsKnown,
     counts: fit.counts,
+    variant: header.about?.variant ?? PLAIN,
+    siblings: header.about?.siblings ?? { withoutInterested: null, robust: null },
+    heterogeneity: perComponent((j) => asPercent(spreads[COMPONENTS[j]!])),
+    notes: notesOn(fit, report),
+    report: report === null ? null : showReport(report),
     varianceComponents: perComponent((j) => describe(COMPONENTS[j]!)),
     logLikelihood: Number.isFinite(fit.logLikelihood) ? fit.logLikelihood : null,
+  }
+}
+
+/** A standard deviation of logarithms as per cent. */
+function asPercent({ standardDeviation, interval95 }: ComponentSpread) {
+  const percent = (sd: number) => 100 * Math.expm1(sd)
+  return {
+    standardDeviationPercent: Number.isFinite(standardDeviation) ? percent(standardDeviation) : 0,
+    interval95Percent:
+      interval95 === null
+        ? null
+        : ([percent(interval95[0]), percent(interval95[1])] as [number, number]),
   }
 }

@@ -1,5 +1,4 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-
 import { QUANTITIES } from '../../../src/core/comparison/metric.ts'
 import type { Comparison } from '../../../src/features/comparisons/schema.ts'
 import { type Field, openField } from '../comparisons/evenings.ts'
