@@ -44,6 +44,12 @@ as_postgres() {
   if [[ $EUID -eq 0 ]]; then (cd / && runuser -u postgres -- "$@"); else "$@"; fi
 }
 
+# The tests of the pages skip themselves where there is no browser; here there is to be one.
+have_chromium() {
+  if command -v chromium >/dev/null || [[ -n ${CHROMIUM:-} ]]; then return 0; fi
+  as_root apt-get update -qq && as_root apt-get install -y -qq chromium
+}
+
 free_port() {
   node -e 'const s = require("node:net").createServer().listen(0, "127.0.0.1", () => {
     console.log(s.address().port); s.close() })'

@@ -1,7 +1,8 @@
 import { useEffect, useId, useState } from 'preact/hooks'
 
-import type { Schemas } from '../api/client.ts'
+import { NoNetwork, type Schemas } from '../api/client.ts'
 import { useAnswer } from '../api/use-answer.ts'
+import { searchKept } from '../store/known-setups.ts'
 import { AnswerState } from './notices.tsx'
 
 type Setup = Schemas['Setup']
@@ -24,7 +25,11 @@ export function SetupSearch({ label, onChoose, without = [] }: Props) {
   const wanted = useSettled(words.trim(), PATIENCE_MS)
   const query = { limit: SHOWN + without.length, ...(wanted === '' ? {} : { q: wanted }) }
   const asked = useAnswer('/v1/setups', isOpen ? { query } : null)
-  const found = (asked.got?.body.items ?? []).filter((setup) => !without.includes(setup.id))
+  const kept = useKept(wanted, isOpen && asked.error instanceof NoNetwork)
+  const isFound = asked.got !== null || kept !== null
+  const found = (asked.got?.body.items ?? kept ?? []).filter(
+    ({ id: one }) => !without.includes(one),
+  )
   const choose = (setup: Setup) => {
     setWords('')
     setOpen(false)
@@ -47,8 +52,9 @@ export function SetupSearch({ label, onChoose, without = [] }: Props) {
       />
       {isOpen && (
         <div class="results">
-          {found.length === 0 && <AnswerState asked={asked} />}
-          {asked.got !== null && found.length === 0 && !asked.isLoading && (
+          {!isFound && <AnswerState asked={asked} />}
+          {kept !== null && <p class="hint">No network: setups kept on this device.</p>}
+          {isFound && found.length === 0 && !asked.isLoading && (
             <p class="hint">Nothing by that name.</p>
           )}
           <ul aria-label="Setups found">
@@ -68,6 +74,16 @@ export function SetupSearch({ label, onChoose, without = [] }: Props) {
       )}
     </div>
   )
+}
+
+/** Setups kept on this device that hold the words; null while they are not asked for. */
+function useKept(words: string, isWanted: boolean): Setup[] | null {
+  const [kept, setKept] = useState<Setup[] | null>(null)
+  useEffect(() => {
+    if (isWanted) searchKept(words).then(setKept, () => setKept([]))
+    else setKept(null)
+  }, [words, isWanted])
+  return kept
 }
 
 /** A value once it has not changed for a while. */

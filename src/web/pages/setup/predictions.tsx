@@ -149,7 +149,13 @@ function Line(props: {
     <tr>
       <th scope="row">
         {label}
-        {refused !== undefined && <span class="reason">{refused.reason}</span>}
+        {refused !== undefined && (
+          <span class="reason">
+            {refused.reasonCode === 'tankNotGiven'
+              ? 'Say how much fuel is on board.'
+              : refused.reason}
+          </span>
+        )}
       </th>
       <td>{value === null ? '–' : `${write(value)} ${sign}`}</td>
       <td>{span(interval95)}</td>

@@ -1,10 +1,11 @@
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 
 import type { Problem } from '../../api/client.ts'
 import { useSession } from '../../api/session.ts'
 import { Loading } from '../../components/notices.tsx'
 import { OutboxList } from '../../components/outbox-list.tsx'
 import { remember } from '../../store/device.ts'
+import { takeSetupsAlong } from '../../store/known-setups.ts'
 import { enqueue, sendWaiting } from '../../store/outbox.ts'
 import { bodyOf } from './body.ts'
 import { EntryCard } from './entry-card.tsx'
@@ -17,6 +18,9 @@ import { type Draft, LAST_SESSION, useDraft } from './use-draft.ts'
 /** The field form: works without a network, kept on the device, worked out while it is typed. */
 export function SubmitPage() {
   const draft = useDraft()
+  useEffect(() => {
+    takeSetupsAlong().catch(() => {}) // without a network those of last time serve
+  }, [])
   return (
     <>
       <h1>{draft.form?.revises == null ? 'Submit a test' : 'Correct a test'}</h1>

@@ -1,0 +1,142 @@
+import { randomUUID } from 'node:crypto'
+import { join } from 'node:path'
+
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
+
+import {
+  cleanUp,
+  makePlace,
+  type ServiceProcess,
+  startProcess,
+} from '../../support/service-process.ts'
+import { openBrowser } from './chromium.ts'
+
+/** The built service with its demo, and a browser before it. */
+export interface Stage {
+  readonly url: string
+  readonly browser: Browser
+  context(options?: BrowserContextOptions): Promise<BrowserContext>
+  /** An answer of the interface. */
+  read<Body>(path: string, token?: string): Promise<Body>
+  close(): Promise<void>
+}
+
+/** Everything as it is shipped: the service as a process of its own with an embedded database. */
+export async function openStage(): Promise<Stage> {
+  const place = await makePlace()
+  const processes: ServiceProcess[] = []
+  const service = startProcess({
+    DATA_DIR: join(place, 'data'),
+    DEMO_DATA: 'on',
+    RATE_LIMIT: 'off',
+    LOG_LEVEL: 'error',
+  })
+  processes.push(service)
+  const url = await service.ready()
+  const browser = await openBrowser()
+  return {
+    url,
+    browser,
+    context: (options = {}) => browser.newContext({ baseURL: url, ...options }),
+    async read<Body>(path: string, token?: string) {
+      const headers = new Headers()
+      if (token !== undefined) headers.set('authorization', `Bearer ${token}`)
+      return (await (await fetch(`${url}${path}`, { headers })).json()) as Body
+    },
+    async close() {
+      await browser.close()
+      service.child.kill('SIGTERM')
+      await service.ended()
+      await cleanUp(place, processes)
+    },
+  }
+}
+
+export interface Person {
+  readonly email: string
+  readonly password: string
+}
+
+/** Opens an account by the page, as a person does; ends on the page that was meant. */
+export async function signUpOn(page: Page): Promise<Person> {
+  const person = { email: `${randomUUID()}@example.org`, password: 'early air over the marsh' }
+  await page.goto('/sign-in')
+  await page.getByLabel('No, open one').check()
+  await page.getByLabel('E-mail').fill(person.email)
+  await page.getByLabel('Name shown').fill('Wren')
+  await page.getByLabel('Password').fill(person.password)
+  await page.getByRole('button', { name: 'Open the account' }).click()
+  await page.getByRole('heading', { name: 'My tests' }).waitFor()
+  return person
+}
+
+export async function tokenOf(stage: Stage, { email, password }: Person): Promise<string> {
+  const answer = await fetch(`${stage.url}/v1/tokens`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ grantType: 'password', email, password }),
+  })
+  return ((await answer.json()) as { accessToken: string }).accessToken
+}
+
+/** Values as a pilot reads them; in whatever units the page is set to. */
+export interface Readings {
+  readonly setup: string
+  readonly allUpMass: string
+  readonly time: string
+  readonly field: string
+  readonly elevation: string
+  readonly temperature: string
+  readonly pressure: string
+  readonly pilot: string
+  readonly area: string
+}
+
+export const METRIC: Readings = {
+  setup: 'Marrow M-140 Sweep 130',
+  allUpMass: '121',
+  time: '41,8',
+  field: 'Larkfield',
+  elevation: '212',
+  temperature: '14.5',
+  pressure: '1018',
+  pilot: '82',
+  area: '25',
+}
+
+/** Fills in the field form with one climb. */
+export async function fillIn(page: Page, readings: Readings): Promise<void> {
+  const main = page.getByRole('main')
+  await main.getByLabel('Which setup?').fill(readings.setup)
+  await main.getByRole('list', { name: 'Setups found' }).getByRole('button').first().click()
+  await main.getByLabel('All-up mass at the start').fill(readings.allUpMass)
+  await main.getByRole('button', { name: /Full-throttle climb/ }).click()
+  await main.getByLabel('Time', { exact: true }).fill(readings.time)
+  await main.getByLabel('Field', { exact: true }).fill(readings.field)
+  await main.getByLabel('Elevation of the field').fill(readings.elevation)
+  await main.getByLabel('Air temperature').fill(readings.temperature)
+  await main.getByLabel('Pressure optional').fill(readings.pressure)
+  await main.getByLabel('Pilot with clothing').fill(readings.pilot)
+  await main.getByLabel('Flat area of the wing').fill(readings.area)
+}
+
+/** Pages with something on each of them. */
+export async function allPages(stage: Stage): Promise<string[]> {
+  const { items } = await stage.read<{ items: { id: string; powerplantId: string }[] }>(
+    '/v1/setups?limit=2',
+  )
+  const ids = items.map(({ id }) => id)
+  return [
+    '/',
+    '/compare',
+    `/compare?setups=${ids.join(',')}&metric=fuelFlow`,
+    '/submit',
+    '/setups',
+    `/setups/${ids[0]}`,
+    `/components/${items[0]!.powerplantId}`,
+    '/mine',
+    '/data',
+    '/method',
+    '/sign-in',
+  ]
+}
