@@ -21,6 +21,7 @@ import { reviewRoutes } from './features/reviews/routes.ts'
 import { statusRoutes } from './features/status/routes.ts'
 import { submissionRoutes } from './features/submissions/routes.ts'
 import { NewRun } from './features/submissions/run-kinds.ts'
+import { tradeOffRoutes } from './features/trade-offs/routes.ts'
 import auth from './http/auth.ts'
 import errorHandler from './http/error-handler.ts'
 import headers from './http/headers.ts'
@@ -94,6 +95,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   })
   await app.register(predictionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(attributionRoutes, { prefix: '/v1', db: options.db, fits: store })
+  await app.register(tradeOffRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   await app.register(datasetRoutes, { prefix: '/v1', db: options.db, maker: releases, tables })
   await app.register(reviewRoutes, { prefix: '/v1', db: options.db })
