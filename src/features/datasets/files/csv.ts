@@ -19,7 +19,11 @@ const FORMULA = /^[=+\-@\t\r\uFF0B\uFF0D\uFF1D\uFF20]/
 export function csvOf(columns: readonly Column[], rows: readonly Row[]): Buffer {
   const text = stringify(
     rows.map((row) => columns.map(({ name }) => row[name] ?? null)),
-    { record_delimiter: CRLF, cast: { string: formulaSafe, boolean: String, number: String } },
+    {
+      record_delimiter: CRLF,
+      quoted_match: /[\r\n]/,
+      cast: { string: formulaSafe, boolean: String, number: String },
+    },
   )
   return Buffer.from(csvHeader(columns) + text)
 }

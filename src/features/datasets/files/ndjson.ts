@@ -21,10 +21,9 @@ function jsonOf(type: Column['type'], cell: string): string {
   switch (type) {
     case 'number':
     case 'integer':
+    case 'boolean':
     case 'json':
       return cell
-    case 'boolean':
-      return String(cell === 't' || cell === 'true')
     default:
       return JSON.stringify(cell)
   }

@@ -66,7 +66,7 @@ function valuesOf({ type }: Column, cells: readonly string[]): unknown[] {
     case 'integer':
       return cells.map((cell) => (cell === '' ? null : Number(cell)))
     case 'boolean':
-      return cells.map((cell) => (cell === '' ? null : cell === 't' || cell === 'true'))
+      return cells.map((cell) => (cell === '' ? null : cell === 'true'))
     default:
       return cells.map((cell) => (cell === '' ? null : cell))
   }

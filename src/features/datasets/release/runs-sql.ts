@@ -83,6 +83,7 @@ function rawDefinition({ field, column }: RawField): string {
 function rawSql({ field, column, itemNumbers }: RawField): string {
   const value = `raw."${field}"`
   if (column.type === 'number') return coarse(value)
+  if (column.type === 'boolean') return `${value}::text` // true and false, not t and f
   if (column.type !== 'json') return value
   const items = (itemNumbers ?? []).map(
     (name) => `'${name}', ${coarse(`(item ->> '${name}')::float8`)}`,
