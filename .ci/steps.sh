@@ -35,6 +35,14 @@ count_tests() {
   ' "$1" "$2"
 }
 
+# R with metafor from Debian: without it the test that runs reproduce.R is skipped.
+have_metafor() {
+  local check='stopifnot(requireNamespace("metafor", quietly = TRUE))'
+  if Rscript -e "$check" >/dev/null 2>&1; then return 0; fi
+  as_root apt-get update -qq && as_root apt-get install -y -qq r-base-core r-cran-metafor || return 1
+  Rscript -e "$check"
+}
+
 as_root() {
   if [[ $EUID -eq 0 ]]; then "$@"; else sudo "$@"; fi
 }
