@@ -5,7 +5,7 @@ import type { NestedFit } from '../mixed/fit-result.ts'
 import { type FitInfluence, influenceOf } from '../mixed/influence.ts'
 import type { Layout } from '../mixed/layout.ts'
 import { type CovariateTest, testCovariate } from '../mixed/mass-trend.ts'
-import { findOutliers } from '../mixed/outliers.ts'
+import { findOutliers, type Outliers } from '../mixed/outliers.ts'
 import { type MostMoved, mostMovedPairs } from './most-moved.ts'
 
 /** One session as a report shows it. */
@@ -87,12 +87,14 @@ export function reportOn(sources: ReportSources): FitReport | null {
   const { layout, fit, logMass } = sources
   const influence = influenceOf(layout, fit)
   if (influence === null) return null
-  const sessions = sessionsOf(sources, influence)
+  const outliers = findOutliers(influence)
+  const place = placesOf(layout)
+  const sessions = sessionsOf(sources, { influence, outliers, place })
   return {
     sessions: sessions.slice(0, MOST_LISTED),
     flaggedSessions: sessions.filter(({ flagged }) => flagged).length,
     soleEvidenceSessions: sessions.filter(({ soleEvidence }) => soleEvidence).length,
-    runs: runsOf(sources, influence),
+    runs: runsOf(sources, outliers, place),
     consistency: {
       designs: testDesigns(layout, fit.theta),
       splits: splitsOf(sources),
@@ -104,9 +106,14 @@ export function reportOn(sources: ReportSources): FitReport | null {
 }
 
 /** All sessions: flagged ones first, then those that move a difference most. */
-function sessionsOf({ layout, fit }: ReportSources, influence: FitInfluence): ReportedSession[] {
-  const outliers = findOutliers(influence)
-  const place = placesOf(layout)
+function sessionsOf(
+  { layout, fit }: ReportSources,
+  {
+    influence,
+    outliers,
+    place,
+  }: { influence: FitInfluence; outliers: Outliers; place: readonly RunPlace[] },
+): ReportedSession[] {
   const flagged = new Set([
     ...outliers.sessions.map(({ session }) => session),
     ...outliers.runs.map(({ run }) => place[run]!.session),
@@ -133,20 +140,26 @@ function sessionsOf({ layout, fit }: ReportSources, influence: FitInfluence): Re
   )
 }
 
-function runsOf({ layout, pointers }: ReportSources, influence: FitInfluence): ReportedRun[] {
-  const place = placesOf(layout)
-  return findOutliers(influence)
-    .runs.slice(0, MOST_LISTED)
-    .map(({ run, residual, pValue }) => {
-      const { session, setup } = place[run]!
-      return { session, setup, residual, pValue, pointer: pointers?.[run] ?? null }
-    })
+function runsOf(
+  { pointers }: ReportSources,
+  outliers: Outliers,
+  place: readonly RunPlace[],
+): ReportedRun[] {
+  return outliers.runs.slice(0, MOST_LISTED).map(({ run, residual, pValue }) => {
+    const { session, setup } = place[run]!
+    return { session, setup, residual, pValue, pointer: pointers?.[run] ?? null }
+  })
+}
+
+interface RunPlace {
+  readonly session: string
+  readonly setup: string
 }
 
 /** Session and setup of each run, in the order of the observations. */
-function placesOf(layout: Layout): { session: string; setup: string }[] {
+function placesOf(layout: Layout): RunPlace[] {
   const { sessionStart, cellStart, cellSetup, order, sessionIds, setupIds } = layout
-  const places: { session: string; setup: string }[] = []
+  const places: RunPlace[] = []
   for (let s = 0; s < layout.sessionCount; s++) {
     for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) {
       const place = { session: sessionIds[s]!, setup: setupIds[cellSetup[c]!]! }

@@ -66,7 +66,25 @@ export function splitNodes(
   const { cellSetup } = layout
   const factor = crossProducts(within, K, (c) => [{ column: cellSetup[c]!, value: 1 }])
   semidefiniteCholeskyInPlace(factor, K + 1)
-  return pairs.map(([a, b]) => splitOf(within, factor, [indexOf(layout, a), indexOf(layout, b)]))
+  const sessions = sessionsBySetup(layout)
+  return pairs.map(([a, b]) => {
+    const [i, j] = [indexOf(layout, a), indexOf(layout, b)]
+    return splitOf(within, factor, { a: i, b: j, sessions: sessions[i]! })
+  })
+}
+
+/** Sessions in which each setup was flown. */
+function sessionsBySetup({
+  setupCount,
+  sessionCount,
+  sessionStart,
+  cellSetup,
+}: Layout): number[][] {
+  const sessions: number[][] = Array.from({ length: setupCount }, () => [])
+  for (let s = 0; s < sessionCount; s++) {
+    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) sessions[cellSetup[c]!]!.push(s)
+  }
+  return sessions
 }
 
 function indexOf({ setupIds }: Layout, setup: string): number {
@@ -81,7 +99,7 @@ const LEAST_SHARE = 1e-9
 function splitOf(
   { layout, weight, mean }: WithinSessions,
   factor: Float64Array,
-  [a, b]: readonly [number, number],
+  { a, b, sessions: ofA }: { a: number; b: number; sessions: readonly number[] },
 ): NodeSplit | null {
   const K = layout.setupCount
   const n = K + 1
@@ -89,7 +107,7 @@ function splitOf(
   let size = 0
   let withY = 0
   let sessions = 0
-  for (let s = 0; s < layout.sessionCount; s++) {
+  for (const s of ofA) {
     const cells = cellsOf(layout, s)
     const cellA = cells.find((c) => layout.cellSetup[c] === a)
     const cellB = cells.find((c) => layout.cellSetup[c] === b)

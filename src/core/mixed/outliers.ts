@@ -61,9 +61,9 @@ export function findOutliers(influence: FitInfluence): Outliers {
     }))
     .filter(({ pValue }) => pValue <= FALSE_ALARM_RATE)
     .sort((a, b) => a.pValue - b.pValue || (a.session < b.session ? -1 : 1))
-  const runs = [...influence.runResiduals]
-    .map((residual, run) => ({ run, residual, pValue: runValues[run]! }))
-    .filter(({ pValue }) => pValue <= FALSE_ALARM_RATE)
+  const runs = [...runValues.keys()]
+    .filter((run) => runValues[run]! <= FALSE_ALARM_RATE)
+    .map((run) => ({ run, residual: influence.runResiduals[run]!, pValue: runValues[run]! }))
     .sort((a, b) => a.pValue - b.pValue || a.run - b.run)
   return { sessions, runs }
 }

@@ -81,7 +81,11 @@ export function fitEvidence({ variant = PLAIN, ...rows }: FitTask): FittedModel 
     variant: { ...variant, robust: robust !== null },
     siblings: { withoutInterested: null, robust: null },
     meanKnownVariance: meanSquare(rows.own),
-    report: reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),
+    // Of the robust fit only the means are asked; what does not fit stands in the report of the plain one.
+    report:
+      robust !== null
+        ? null
+        : reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),
   }
   return {
     runs: rows.y.length,
