@@ -49,6 +49,17 @@ describe.skipIf(CHROMIUM === null)(`a dealer at the counter${WITHOUT}`, () => {
     expect(await other.getByTestId('verdict').textContent()).toBe(verdict)
   })
 
+  it.each([0, 2])('prints the answer on one page, with %i setups named', async (named) => {
+    const { items } = await stage.read<{ items: { id: string }[] }>(
+      `/v1/setups?limit=${named || 1}`,
+    )
+    const setups = named === 0 ? '' : `?setups=${items.map(({ id }) => id).join(',')}`
+    const page = await (await stage.context()).newPage()
+    await page.goto(`/compare${setups}`, { waitUntil: 'networkidle' })
+    const pdf = (await page.pdf({ format: 'A4', preferCSSPageSize: true })).toString('latin1')
+    expect(/\/Type \/Pages[\s\S]*?\/Count (\d+)/.exec(pdf)?.[1]).toBe('1')
+  })
+
   it('reads why a setup has no rank', async () => {
     const page = await (await stage.context()).newPage()
     await page.goto('/compare')

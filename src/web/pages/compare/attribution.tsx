@@ -63,7 +63,7 @@ function Explained({ answer, question }: { readonly answer: Answer; readonly que
           }
         />
       )}
-      <ul>
+      <ul class="no-print">
         <li>{answer.total.sentence}</li>
         {answer.lines.map((line) => (
           <li key={line.part + line.sentence}>{line.sentence}</li>

@@ -51,7 +51,7 @@ function Answer({ question, shown }: { readonly question: Question; readonly sho
   const [pair] = shown.pairs ?? []
   const isOnePair = shown.pairs?.length === 1 && pair !== undefined
   return (
-    <article class="answer" aria-live="polite">
+    <article class={isOnePair ? 'answer-pair' : ''} aria-live="polite">
       <SafetyNotices setups={[...shown.ranked, ...shown.others]} />
       <p class="verdict" data-testid="verdict">
         {isOnePair ? pair.sentence : verdictOn(shown.head, shown.ranked, metric)}

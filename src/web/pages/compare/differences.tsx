@@ -35,7 +35,8 @@ export function Differences({ question, shown }: Props) {
   if (ids.length < 2) return null
   const against = setups.find(({ setupId }) => setupId === chosen) ?? setups[0]!
   return (
-    <section>
+    // A ranking fits on one page of paper without them; two setups named are compared by them.
+    <section class={shown.pairs === null ? 'no-print' : ''}>
       <h2>Differences</h2>
       <div class="no-print">
         <ChoiceField
