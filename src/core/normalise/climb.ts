@@ -6,7 +6,7 @@ import { CLIMB_INPUTS, climbInputs, X } from './climb-inputs.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { linkedValue, linkWing, type WingLinks } from './inputs/linked.ts'
-import { byCorrection, modelFactor } from './inputs/run.ts'
+import { byCorrection, modelFactor, POWER_RULE_SHARE } from './inputs/run.ts'
 import { agree, inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import { barometricGainRatio } from './model/barometric-gain.ts'
@@ -88,7 +88,7 @@ export function prepareClimb(
   inputs[X.powerRatioFactor] = modelFactor(
     named.powerRatioFactor.source,
     powerRatioUncertainty(drive, powerRatio, sigma) / powerRatio,
-    byCorrection(1 - powerRatio),
+    byCorrection(1 - powerRatio, POWER_RULE_SHARE),
   )
   return { inputs, context, flown, atReference: climbAtReference(flown) }
 }

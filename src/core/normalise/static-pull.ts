@@ -4,7 +4,7 @@ import { OutOfRangeError } from '../errors.ts'
 import { type Model, propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
-import { byCorrection, modelFactor } from './inputs/run.ts'
+import { byCorrection, modelFactor, POWER_RULE_SHARE } from './inputs/run.ts'
 import { inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import { fullThrottlePowerRatio, powerRatioUncertainty } from './model/full-throttle-power.ts'
@@ -72,7 +72,7 @@ export function prepareStaticPull(
   inputs[X.powerRatioFactor] = modelFactor(
     named.powerRatioFactor.source,
     powerRatioUncertainty(drive, powerRatio, sigma) / powerRatio,
-    byCorrection(1 - powerRatio),
+    byCorrection(1 - powerRatio, POWER_RULE_SHARE),
   )
   return { inputs, context, flown }
 }

@@ -59,14 +59,26 @@ export const FOLLOWS_PILOT: readonly CommonShare[] = [{ reach: 'pilot', fraction
 export const SAME_FOR_ALL: readonly CommonShare[] = [{ reach: 'everyone', fraction: 1 }]
 
 /**
- * An error of the method that differs from setup to setup and grows with a correction, with its sign.
+ * An error of the method that grows with a correction, with its sign: in part the same for all
+ * setups (the rule is wrong), in part each setup's own (its engine does not follow the rule).
  *
  * @param correction the correction the error is in proportion to; only its sign counts
+ * @param ruleShare part of the variance that the rule itself is to blame for [1], 0 to 1
+ * @returns the two parts, their squares adding up to 1
  * @source derived: model errors in proportion to a correction turn round with it
  */
-export function byCorrection(correction: number): readonly CommonShare[] {
-  return [{ reach: 'setup', fraction: correction < 0 ? -1 : 1 }]
+export function byCorrection(correction: number, ruleShare = 0): readonly CommonShare[] {
+  const sign = correction < 0 ? -1 : 1
+  const own: CommonShare = { reach: 'setup', fraction: sign * Math.sqrt(1 - ruleShare) }
+  if (ruleShare === 0) return [own]
+  return [{ reach: 'everyone', fraction: sign * Math.sqrt(ruleShare) }, own]
 }
+
+/**
+ * Part of the variance of the full-throttle power ratio that its rule is to blame for; judgement:
+ * engines of these kinds differ less from one another than the published rules do.
+ */
+export const POWER_RULE_SHARE = 0.75
 
 /**
  * A factor of 1 that stands for what a model leaves out, the same in every run of a session.
