@@ -1,3 +1,4 @@
+import { benchDatasets } from './datasets.bench.ts'
 import { benchFit } from './fit.bench.ts'
 // import { benchNormalise } from './normalise.bench.ts'
 import { benchSubmissions } from './submissions.bench.ts'
@@ -11,6 +12,7 @@ const parts: Readonly<Record<string, (write: (line: string) => void) => Promise<
   'Fit of the nested model': benchFit,
   //   'Normalisation in process': benchNormalise,
   'Submissions on a real database': benchSubmissions,
+  'Live export of runs': benchDatasets,
 }
 
 for (const [title, bench] of Object.entries(parts)) {
