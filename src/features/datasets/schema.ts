@@ -18,7 +18,7 @@ const anonymity = z
     sessions: z.int(),
     runs: z.int(),
     suppressedRuns: z
-      .record(z.enum(QUASI_IDENTIFIERS), z.int())
+      .partialRecord(z.enum(QUASI_IDENTIFIERS), z.int())
       .describe('Runs in which a column was emptied, by column'),
   })
   .describe('What keeps persons from being recognised, and what it cost')

@@ -23,7 +23,7 @@ import {
   type SnapshotFit,
   unpackFit,
 } from './result-rows.ts'
-import { runsSelect, systematicSelect } from './runs-sql.ts'
+import { RUNS_PER_METRIC, runsSelect, systematicSelect } from './runs-sql.ts'
 import { copyCsv, storeTable } from './tables-to-files.ts'
 
 /** What a release is made with. */
@@ -104,7 +104,25 @@ async function fitAll(
     const fit = await fitIn(source, quantity)
     if (fit.runs > 0) fits.push(unpackFit(quantity, fit))
   }
+  await requireSameRuns(source, fits)
   return fits
+}
+
+/**
+ * The runs of the files must be those of the fits: what counts is decided in two places.
+ *
+ * @throws {Error} where they differ; a release that cannot be reproduced is not published
+ */
+async function requireSameRuns(source: PoolClient, fits: readonly ReleasedFit[]): Promise<void> {
+  const { rows } = await source.query<{ metric: string; runs: number }>(RUNS_PER_METRIC)
+  const fitted = new Map<string, number>(fits.map(({ quantity, runs }) => [quantity, runs]))
+  for (const { metric, runs } of rows) {
+    const expected = fitted.get(metric)
+    const isFitted = (QUANTITIES as readonly string[]).includes(metric)
+    if (isFitted && expected !== runs) {
+      throw new Error(`${metric}: the files would hold ${runs} runs, the fit has ${expected ?? 0}`)
+    }
+  }
 }
 
 /** The same evidence, catalogue and versions have the same id; keys and dates do not take part. */

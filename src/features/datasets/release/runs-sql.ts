@@ -75,6 +75,14 @@ export function systematicSelect(): string {
      ORDER BY unit.session_key, run.entry_index, run.run_index, effect.cause, effect.reach`
 }
 
+/** How many runs the files hold of each metric. */
+export const RUNS_PER_METRIC = `
+  SELECT result.quantity AS metric, count(*)::int AS runs
+  ${FROM}
+    JOIN run_result result ON result.run_id = run.id AND result.method_version = ${METHOD}
+   WHERE result.quantity IS NOT NULL
+   GROUP BY result.quantity`
+
 function rawDefinition({ field, column }: RawField): string {
   const type = { number: 'float8', json: 'jsonb', boolean: 'boolean' }[column.type as string]
   return `"${field}" ${type ?? 'text'}`
