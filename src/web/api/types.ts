@@ -775,6 +775,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/trade-offs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Weigh climb against fuel
+         * @description The setups that no other one beats in both climb rate and fuel flow at the conditions, each with the probability that this is so.
+         */
+        get: operations["weighTradeOff"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -1013,6 +1033,8 @@ export interface components {
             equivalents?: components["schemas"]["Equivalents"];
             /** @enum {string} */
             evidence: "direct" | "connected" | "additive" | "betweenSessions" | "none";
+            /** @description For notResolved: further sessions with both, three runs of each, that would settle it if the difference stays what it is; null: flights alone would not */
+            flightsToResolve?: number | null;
             interval95Db?: [
                 number,
                 number
@@ -1021,11 +1043,26 @@ export interface components {
                 number,
                 number
             ];
+            nextSession95Db?: [
+                number,
+                number
+            ];
+            /** @description What a further session with both will show, whoever flies: 95 % of them */
+            nextSession95Percent?: [
+                number,
+                number
+            ];
             probabilityABetter?: number;
             /** @description Why no number is given */
             reason?: string;
             /** @enum {string} */
             reasonCode?: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable";
+            /** @description The verdict where results that do not fit the rest count less */
+            robust?: {
+                agrees: boolean;
+                /** @enum {string} */
+                verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
+            };
             /** @description The verdict in plain words */
             sentence: string;
             /** @description What the interval is made of: shares of the variance, largest first */
@@ -1035,6 +1072,12 @@ export interface components {
             }[];
             /** @enum {string} */
             verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
+            /** @description The verdict without submissions by people with an interest, and whether it differs */
+            withoutInterested?: {
+                changes: boolean;
+                /** @enum {string} */
+                verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
+            };
         };
         ComparedSetup: {
             degreesOfFreedom: number | null;
@@ -1241,19 +1284,63 @@ export interface components {
             };
             /** Format: date-time */
             createdAt: string;
+            /** @description How far a result varies between pilots, days, setups on a day, and runs */
+            heterogeneity: {
+                cell: {
+                    /** @description Rough; null where it was not estimated */
+                    interval95Percent: [
+                        number,
+                        number
+                    ] | null;
+                    standardDeviationPercent: number;
+                };
+                pilot: {
+                    /** @description Rough; null where it was not estimated */
+                    interval95Percent: [
+                        number,
+                        number
+                    ] | null;
+                    standardDeviationPercent: number;
+                };
+                run: {
+                    /** @description Rough; null where it was not estimated */
+                    interval95Percent: [
+                        number,
+                        number
+                    ] | null;
+                    standardDeviationPercent: number;
+                };
+                session: {
+                    /** @description Rough; null where it was not estimated */
+                    interval95Percent: [
+                        number,
+                        number
+                    ] | null;
+                    standardDeviationPercent: number;
+                };
+            };
             /** @description Hash of the evidence and of the versions of method and model */
             id: string;
             /** @description Restricted; null without runs */
             logLikelihood: number | null;
             methodVersion: string;
             modelVersion: string;
+            /** @description What could not be told apart, and what to beware of */
+            notes: string[];
             /** @enum {string} */
-            quantity: "inducedPower" | "fuelFlow";
+            quantity: "inducedPower" | "fuelFlow" | "staticThrust" | "soundAtEar" | "soundAtDistance";
+            /** @description What stands out; null where no uncertainty is known */
+            report: components["schemas"]["FitReport"] | null;
             /**
              * @description Variances are of the logarithm: 0.0004 is about 2 %
              * @constant
              */
             scale: "naturalLogarithm";
+            /** @description Other fits of the same evidence */
+            siblings: {
+                robust: string | null;
+                withoutInterested: string | null;
+            };
             /** @description False where the runs do not show how much results scatter */
             standardErrorsKnown: boolean;
             varianceComponents: {
@@ -1301,6 +1388,50 @@ export interface components {
                     status: "estimated" | "notDetected" | "notSeparable" | "fixed";
                     variance: number;
                 };
+            };
+            /** @description What of the evidence it rests on, and how */
+            variant: {
+                excludeInterested: boolean;
+                massClass: components["schemas"]["MassClass"] | null;
+                /** @description Results that do not fit the rest count less */
+                robust: boolean;
+            };
+        };
+        FitReport: {
+            consistency: {
+                /** @description Whether sets of setups flown together agree with one another, sessions fixed */
+                designs: {
+                    degreesOfFreedom: number;
+                    designs: number;
+                    pValue: number;
+                    statistic: number;
+                } | null;
+                /** @description Direct against indirect evidence, largest doubt first */
+                splits: components["schemas"]["NodeSplit"][];
+            };
+            influence: {
+                flaggedSessions: number;
+                /** @description Flagged ones first, then those that move a pair most */
+                sessions: components["schemas"]["SessionInfluence"][];
+                soleEvidenceSessions: number;
+            };
+            /** @description Whether advantages depend on the all-up mass; null: the flights cannot tell */
+            mass: {
+                degreesOfFreedom: number;
+                pValue: number;
+                setups: {
+                    /** @description How its advantage changes where the all-up mass is 10 % more */
+                    percentPerTenPercentMass: number;
+                    /** @description Adjusted for the number of setups (Holm) */
+                    pValue: number;
+                    /** Format: uuid */
+                    setupId: string;
+                    standardErrorPercent: number;
+                }[];
+                statistic: number;
+            } | null;
+            outliers: {
+                runs: components["schemas"]["OutlyingRun"][];
             };
         };
         Frame: {
@@ -1775,6 +1906,11 @@ export interface components {
          * @enum {string}
          */
         MassClass: "under100" | "100to120" | "120to140" | "140to170" | "tandem";
+        /**
+         * @description Class of all-up mass [kg]; conditions take 90, 110, 130, 155 or 210 kg for it
+         * @enum {string}
+         */
+        MassClassInput: "under100" | "100to120" | "120to140" | "140to170" | "tandem";
         /**
          * @description What is compared; higher is better for climbRate and climbThrust, lower for fuelFlow
          * @enum {string}
@@ -2617,6 +2753,19 @@ export interface components {
             /** @description Airspeed at trim in standard air at sea level [m/s], at trimAtAllUpMassKg */
             trimSpeedMps?: number;
         };
+        NodeSplit: {
+            /** Format: uuid */
+            a: string;
+            /** Format: uuid */
+            b: string;
+            /** @description What sessions with both say of a against b, beyond what all others say */
+            differencePercent: number;
+            /** @description Adjusted for the number of pairs (Holm) */
+            pValue: number;
+            /** @description Sessions that hold both */
+            sessions: number;
+            standardErrorPercent: number;
+        };
         NoiseExposure: {
             assumptions: string[];
             cautions: string[];
@@ -3029,6 +3178,18 @@ export interface components {
             reason: string;
             /** @enum {string} */
             reasonCode: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable" | "electricDrive" | "tankNotGiven" | "reserveExceedsTank" | "ratedRpmUnknown" | "reductionUnknown";
+        };
+        OutlyingRun: {
+            /** @description Place of the run in its submission (RFC 6901) */
+            pointer: string | null;
+            /** @description Adjusted for the number of runs (Holm) */
+            pValue: number;
+            /** @description In standard deviations; above zero: higher than expected */
+            residual: number;
+            /** Format: uuid */
+            setupId: string;
+            /** Format: uuid */
+            submissionId: string;
         };
         Powerplant: {
             /** Format: date-time */
@@ -3494,6 +3655,35 @@ export interface components {
             /** @enum {string} */
             state: "none" | "advisory" | "doNotFly";
         };
+        SessionInfluence: {
+            /** @description Setups flown in it */
+            cells: number;
+            /** @description Distance of its setups’ means from what all others predict, squared and weighted */
+            chiSquare: number;
+            degreesOfFreedom: number;
+            /** @description Stands out by more than chance, or holds a run that does: it is to be looked at */
+            flagged: boolean;
+            /** @description The part of it that moves all its setups alike, in standard deviations */
+            levelShift: number;
+            mostMoved: {
+                /** Format: uuid */
+                a: string;
+                /** Format: uuid */
+                b: string;
+                /** @description Change of a against b if this session is left out */
+                changePercent: number;
+                inStandardErrors: number;
+            } | null;
+            /** @description Adjusted for the number of sessions (Holm) */
+            pValue: number;
+            /** @description The rest says nothing about one of its setups, so its influence has no number */
+            soleEvidence: boolean;
+            /**
+             * Format: uuid
+             * @description A session is one submission; it does not say whose
+             */
+            submissionId: string;
+        };
         Setup: {
             /** Format: date-time */
             createdAt: string;
@@ -3659,6 +3849,53 @@ export interface components {
             refreshToken: string;
             /** @constant */
             tokenType: "Bearer";
+        };
+        TradeOff: {
+            cautions: string[];
+            /** @description Hash of the evidence and of the versions of method and model */
+            climbFitId: string;
+            conditions: components["schemas"]["Conditions"];
+            /** @description Hash of the evidence and of the versions of method and model */
+            fuelFitId: string;
+            /** @description Not known well enough in both, or not linked with the others */
+            leftOut: {
+                name: string;
+                refused: components["schemas"]["Refused"];
+                /** Format: uuid */
+                setupId: string;
+            }[];
+            /** @description Reported unsafe: not recommended whatever they measure */
+            setAside: {
+                name: string;
+                /** Format: uuid */
+                setupId: string;
+            }[];
+            /** @description Likeliest on the front first */
+            setups: components["schemas"]["TradeOffSetup"][];
+        };
+        TradeOffSetup: {
+            climbRateMps: {
+                interval95: [
+                    number,
+                    number
+                ];
+                value: number;
+            };
+            fuelFlowLPerH: {
+                interval95: [
+                    number,
+                    number
+                ];
+                value: number;
+            };
+            name: string;
+            /** @description By the estimates: no other one climbs at least as well on no more fuel */
+            onFront: boolean;
+            /** @description Share of seeded draws from both fits in which that is so */
+            probabilityOnFront: number;
+            sentence: string;
+            /** Format: uuid */
+            setupId: string;
         };
         Wing: {
             /** Format: date-time */
@@ -4129,7 +4366,7 @@ export interface operations {
                 fitId?: string;
                 /** @description Setup to start from */
                 from: string;
-                massClass?: components["schemas"]["MassClass"];
+                massClass?: components["schemas"]["MassClassInput"];
                 metric: components["schemas"]["MetricInput"];
                 /** @description For soundLevel: at the ear of the pilot, or 20 m away */
                 soundPosition?: "pilotEar" | "distance";
@@ -4270,11 +4507,15 @@ export interface operations {
                 currency?: string;
                 /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
                 elevationM?: number;
+                /** @description class: only runs flown in the mass class asked for; all: borrowed from every class */
+                evidence?: "all" | "class";
+                /** @description true: without submissions by people who sell, make or were given what they tested */
+                excludeInterested?: "true" | "false";
                 /** @description An earlier fit, to see an answer again as it was; default: the current one */
                 fitId?: string;
                 /** @description Price of a litre of fuel, for fuelFlow: hours until fuel has paid; needs currency */
                 fuelPricePerL?: number;
-                massClass?: components["schemas"]["MassClass"];
+                massClass?: components["schemas"]["MassClassInput"];
                 metric: components["schemas"]["MetricInput"];
                 /** @description Ids of 2 to 50 setups, separated by commas */
                 setups: string;
@@ -4360,11 +4601,15 @@ export interface operations {
                 currency?: string;
                 /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
                 elevationM?: number;
+                /** @description class: only runs flown in the mass class asked for; all: borrowed from every class */
+                evidence?: "all" | "class";
+                /** @description true: without submissions by people who sell, make or were given what they tested */
+                excludeInterested?: "true" | "false";
                 /** @description An earlier fit, to see an answer again as it was; default: the current one */
                 fitId?: string;
                 /** @description Price of a litre of fuel, for fuelFlow: hours until fuel has paid; needs currency */
                 fuelPricePerL?: number;
-                massClass?: components["schemas"]["MassClass"];
+                massClass?: components["schemas"]["MassClassInput"];
                 metric: components["schemas"]["MetricInput"];
                 /** @description Ids of 2 to 50 setups, separated by commas */
                 setups: string;
@@ -4874,7 +5119,7 @@ export interface operations {
                 from?: string;
                 /** @description Only runs of that kind, such as climb */
                 kind?: string;
-                massClass?: components["schemas"]["MassClass"];
+                massClass?: components["schemas"]["MassClassInput"];
                 /** @description Only runs of that setup */
                 setupId?: string;
                 /** @description Only runs that show this month or an earlier one */
@@ -5170,11 +5415,15 @@ export interface operations {
                 allUpMassKg?: number;
                 /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
                 elevationM?: number;
+                /** @description class: only runs flown in the mass class asked for; all: borrowed from every class */
+                evidence?: "all" | "class";
+                /** @description true: without submissions by people who sell, make or were given what they tested */
+                excludeInterested?: "true" | "false";
                 /** @description An earlier fit, to see an answer again as it was; default: the current one */
                 fitId?: string;
                 /** @description Ranked setups to list */
                 limit?: number;
-                massClass?: components["schemas"]["MassClass"];
+                massClass?: components["schemas"]["MassClassInput"];
                 metric: components["schemas"]["MetricInput"];
                 /** @description For soundLevel: at the ear of the pilot, or 20 m away; never converted into one another */
                 soundPosition?: "pilotEar" | "distance";
@@ -5801,7 +6050,7 @@ export interface operations {
                 glideSource?: "measured" | "catalogue" | "estimated";
                 /** @description Standard uncertainty (k = 1) of the glide ratio of the system; default: 7 % measured, 12 % catalogue, 15 % estimated, 20 % where there is none */
                 glideUncertainty?: number;
-                massClass?: components["schemas"]["MassClass"];
+                massClass?: components["schemas"]["MassClassInput"];
                 /** @description Altimeter setting QNH [hPa]; default: the standard atmosphere, ±10 hPa */
                 qnhHPa?: number;
                 /** @description Standard uncertainty (k = 1) of QNH [hPa]; default: 2, or 10 without a QNH */
@@ -6410,6 +6659,89 @@ export interface operations {
                 };
             };
             429: components["responses"]["TooManyRequests"];
+        };
+    };
+    weighTradeOff: {
+        parameters: {
+            query?: {
+                /** @description All-up mass [kg]; default 120 */
+                allUpMassKg?: number;
+                /** @description An earlier fit of climbs; default: the current one */
+                climbFitId?: string;
+                /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
+                elevationM?: number;
+                /** @description An earlier fit of burns; default: the current one */
+                fuelFitId?: string;
+                massClass?: components["schemas"]["MassClassInput"];
+                /** @description Ids of 2 to 200 setups, separated by commas; default: all with evidence */
+                setups?: string;
+                /** @description Air temperature [°C]; default: the standard atmosphere at that elevation */
+                temperatureC?: number;
+                /** @description A wing of the catalogue; default: the reference wing at its loading */
+                wingId?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TradeOff"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too Many Requests */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
 }
