@@ -7,6 +7,9 @@ import { fillIn, METRIC, openStage, type Person, type Stage, signUpOn, tokenOf }
 interface Stored {
   readonly id: string
   readonly site: { readonly name: string }
+  readonly entries: readonly {
+    readonly runs: readonly { readonly normalized: { readonly value: number } }[]
+  }[]
 }
 
 describe.skipIf(CHROMIUM === null)(`a pilot at a field without a network${WITHOUT}`, () => {
@@ -14,6 +17,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot at a field without a network${WITHOU
   let context: BrowserContext
   let page: Page
   let person: Person
+  let shown = ''
 
   beforeAll(async () => {
     stage = await openStage()
@@ -40,7 +44,8 @@ describe.skipIf(CHROMIUM === null)(`a pilot at a field without a network${WITHOU
     await fillIn(page, METRIC)
     const result = page.getByTestId('run-result')
     await result.waitFor()
-    expect(await result.textContent()).toMatch(/Climb rate at 120 kg[\s\S]*± [\d.]+ with 95 %/)
+    shown = (await result.textContent())!
+    expect(shown).toMatch(/Climb rate at 120 kg[\s\S]*± [\d.]+ with 95 %/)
     await page.getByText('Kept on this device.').waitFor()
     await page.close()
     page = await context.newPage()
@@ -74,6 +79,9 @@ describe.skipIf(CHROMIUM === null)(`a pilot at a field without a network${WITHOU
     expect(attempts).toBe(2)
     const items = await stored()
     expect(items.map(({ site }) => site.name)).toEqual([METRIC.field])
+    // What the page worked out by itself is what the service stored.
+    const { value } = items[0]!.entries[0]!.runs[0]!.normalized
+    expect(shown).toContain(`${value.toFixed(2)} m/s`)
   })
 
   it('is offered the same place, mass and wing next time', async () => {
