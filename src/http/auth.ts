@@ -51,12 +51,6 @@ export default fp<AuthOptions>(
   { name: 'auth', dependencies: ['error-handler'] },
 )
 
-/** The caller of a route that required one. */
-export function callerOf(request: FastifyRequest): Caller {
-  if (request.caller === null) throw new ApiProblem('not-authenticated')
-  return request.caller
-}
-
 function bearerOf(request: FastifyRequest): string | null {
   const header = request.headers.authorization
   if (header === undefined) return null
