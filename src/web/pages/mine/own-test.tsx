@@ -6,7 +6,7 @@ import { AnswerState, Failure } from '../../components/notices.tsx'
 import { Table } from '../../components/table.tsx'
 import { go } from '../../router.ts'
 import { useReading } from '../../settings.ts'
-import { formOf } from '../submit/form-of.ts'
+import { formOf, withoutField } from '../submit/form-of.ts'
 import { RUN_SPECS } from '../submit/run-fields.ts'
 import { keep } from '../submit/use-draft.ts'
 
@@ -22,6 +22,7 @@ export function OwnTest({ test, onChanged }: Props) {
   const [error, setError] = useState<Error | null>(null)
   const [isSure, setSure] = useState(false)
   const isWithdrawn = test.withdrawnAt !== null
+  const lost = withoutField(test)
   const withdraw = () =>
     remove('/v1/submissions/{id}', { path: { id: test.id } })
       .then(onChanged)
@@ -41,11 +42,19 @@ export function OwnTest({ test, onChanged }: Props) {
       </p>
       <Results test={test} />
       {error !== null && <Failure error={error} />}
+      {!isWithdrawn && lost.length > 0 && (
+        <p class="hint">
+          It was sent with values the form has no field for ({lost.join(', ')}): correct it through
+          the <a href="/docs">interface for programs</a>, so that they are kept.
+        </p>
+      )}
       {!isWithdrawn && (
         <div class="row">
-          <button type="button" onClick={() => void correct()}>
-            Correct it
-          </button>
+          {lost.length === 0 && (
+            <button type="button" onClick={() => void correct()}>
+              Correct it
+            </button>
+          )}
           {isSure ? (
             <>
               <button type="button" class="primary" onClick={() => void withdraw()}>

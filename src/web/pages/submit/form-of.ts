@@ -8,7 +8,26 @@ import { RUN_SPECS } from './run-fields.ts'
 type Full = Schemas['FullSubmission']
 type FullEntry = Full['entries'][number]
 
-/** A stored submission as a form again, to be corrected. Stated uncertainties are kept by the service's copy. */
+/** What a run holds beside its readings: worked out, never typed. */
+const RESULTS = new Set(['kind', 'normalized', 'derived', 'warnings', 'crossCheck', 'cautions'])
+
+/** The names of what was given and the form has no field for; correcting by the form would lose it. */
+export function withoutField(test: Full): string[] {
+  const stated = [test.site, test.conditions, test.pilot, test.wing, ...test.entries]
+  const uncertain = stated.some((part) => part.uncertainty !== undefined) ? ['uncertainty'] : []
+  const inRuns = test.entries.flatMap(({ runs }) =>
+    runs.flatMap((run) => {
+      const { numbers, choices } = RUN_SPECS[run.kind]
+      const known = new Set([...numbers, ...choices].map(({ at }) => at.split('/')[0]))
+      const hasMoreLegs = run.kind === 'levelSpeed' && run.legs.length > 3
+      const unknown = Object.keys(run).filter((name) => !RESULTS.has(name) && !known.has(name))
+      return hasMoreLegs ? [...unknown, 'legs'] : unknown
+    }),
+  )
+  return [...new Set([...uncertain, ...inRuns])]
+}
+
+/** A stored submission as a form again, to be corrected. */
 export async function formOf(test: Full): Promise<Form> {
   const entries = await Promise.all(test.entries.map(entryOf))
   const { conditions, site } = test
