@@ -90,7 +90,7 @@ export function burnRun(world: World, flown: Flown, random: Pcg32) {
 }
 
 /** The air at a height above the field, and how much more height there is than an altimeter shows. */
-function airAbove(session: TrueSession, aboveSiteM: number) {
+export function airAbove(session: TrueSession, aboveSiteM: number) {
   const elevationM = session.field.elevationM + aboveSiteM
   const pressurePa = stationPressurePa(session.qnhHPa * PA_PER_HPA, elevationM)
   const temperatureK = kelvinFromCelsius(session.temperatureC) - LAPSE_RATE * aboveSiteM
@@ -108,7 +108,11 @@ function airAbove(session: TrueSession, aboveSiteM: number) {
   }
 }
 
-function equipmentOf(world: World, setup: string): { drive: Drive; propellerDiameterCm: number } {
+/** What a prediction needs to know of a setup. */
+export function equipmentOf(
+  world: World,
+  setup: string,
+): { drive: Drive; propellerDiameterCm: number } {
   const [powerplant, propeller] = world.catalogue.setups[setup]!
   return {
     drive: world.catalogue.components[powerplant]!.drive as Drive,

@@ -1,6 +1,7 @@
 import type { AirMotion, FlightState } from '../core/normalise/types.ts'
 import type { Pcg32 } from '../core/random/pcg32.ts'
 import { normal, round } from './chance.ts'
+import { groundEvening, groundGear, groundRuns } from './ground.ts'
 import { burnRun, climbRun, type TrueSession } from './runs.ts'
 import type { World, WorldPilot } from './world.ts'
 
@@ -36,7 +37,7 @@ const AIR_MOTIONS: readonly AirMotion[] = [
 const SLIP = { session: 33, factor: 0.55 }
 
 /**
- * Flies the demo's evenings: climbs and burns as their pilots would have written them down.
+ * Flies the demo's evenings: climbs, burns, pulls and sound levels as their pilots would have written them down.
  *
  * The truth is `seed/truth.json` carried to each evening's air, mass and wing, with effects of pilot,
  * day and setup on the day, vertical air per session and per run, and errors of watch, scale and
@@ -47,14 +48,32 @@ export function simulateEvenings(world: World, random: Pcg32): DemoSubmission[] 
     world.people.map(({ name }) => [name, normal(random, world.truth.scatter.pilot)]),
   )
   const wingOf = new Map(world.people.map((pilot) => [pilot.name, trueWing(world, pilot, random)]))
-  return schedule(world.people).map((pilot, index) => {
-    const session = trueSession(world, pilot, random)
+  const flown = schedule(world.people).map((pilot, index) => {
+    const drawn = trueSession(world, pilot, random)
     const logEffect = pilotEffect.get(pilot.name)! + normal(random, world.truth.scatter.session)
-    return flySession(
-      world,
-      { ...session, logEffect, wing: wingOf.get(pilot.name)! },
-      { random, index },
-    )
+    const session = { ...drawn, logEffect, wing: wingOf.get(pilot.name)! }
+    return { session, submission: flySession(world, session, { random, index }) }
+  })
+  return addGroundRuns(world, flown, random)
+}
+
+/** Some evenings begin on the ground, with a pull and a sound meter. */
+function addGroundRuns(
+  world: World,
+  flown: readonly { readonly session: TrueSession; readonly submission: DemoSubmission }[],
+  random: Pcg32,
+): DemoSubmission[] {
+  const gearOf = new Map(world.people.map(({ name }) => [name, groundGear(world, random)]))
+  return flown.map(({ session, submission }) => {
+    const evening = groundEvening(world, random)
+    if (evening === null) return submission
+    const gear = gearOf.get(submission.pilot)!
+    const entries = submission.body.entries.map((entry) => {
+      const { setup } = entry
+      const added = groundRuns(world, { session, setup, gear, ...evening }, random)
+      return { ...entry, runs: [...entry.runs, ...added] }
+    })
+    return { ...submission, body: { ...submission.body, entries } }
   })
 }
 

@@ -11,9 +11,7 @@ export interface World {
     >
   }
   readonly truth: {
-    readonly setups: Readonly<
-      Record<string, { readonly inducedPowerW: number; readonly fuelFlowLPerH: number }>
-    >
+    readonly setups: Readonly<Record<string, SetupTruth>>
     readonly scatter: Scatter
   }
   readonly fields: Readonly<Record<string, WorldField>>
@@ -25,6 +23,14 @@ export type WorldComponent = {
   readonly maker: string
   readonly model: string
 } & Readonly<Record<string, unknown>>
+
+/** A setup at the reference state. */
+export interface SetupTruth {
+  readonly inducedPowerW: number
+  readonly fuelFlowLPerH: number
+  readonly staticThrustN: number
+  readonly soundAtEarDb: number
+}
 
 export interface WorldField {
   readonly name: string
@@ -45,6 +51,13 @@ export interface WorldPilot {
 
 /** Standard deviations of what varies. Dimensionless ones act on the logarithm. */
 export interface Scatter {
+  readonly ground: {
+    readonly pull: number
+    readonly pilotScale: number
+    readonly meterDb: number
+    readonly sessionDb: number
+    readonly runDb: number
+  }
   readonly pilot: number
   readonly session: number
   readonly cell: number
