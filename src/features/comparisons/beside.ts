@@ -1,3 +1,4 @@
+import { doNotFly } from '../../contract/cautions.ts'
 import {
   answerForPair,
   decibelsOf,
@@ -49,7 +50,8 @@ export function besideVerdict(question: AskedQuestion, pair: PairBeside, sentenc
     ...otherVerdict(question, pair, 'withoutInterested'),
     ...otherVerdict(question, pair, 'robust'),
   }
-  const sentences = [sentence]
+  const grounded = [pair.a, pair.b].filter(({ safety }) => safety.state === 'doNotFly')
+  const sentences = [...grounded.map(({ name }) => doNotFly(name)), sentence]
   if (others.withoutInterested?.changes === true) {
     sentences.push(interestSentence(others.withoutInterested.verdict))
   }

@@ -1,6 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
-import type { ComparedSetup, Ranking } from '../../../src/features/comparisons/schema.ts'
+import type {
+  ComparedSetup,
+  Comparison,
+  Ranking,
+} from '../../../src/features/comparisons/schema.ts'
 import type { Fit } from '../../../src/features/fits/schema.ts'
 import { type Field, openField } from './evenings.ts'
 
@@ -77,6 +81,10 @@ describe('GET /v1/rankings', () => {
       safety: { state: 'doNotFly', advisories: ['The tip has touched the hoop.'] },
     })
     expect(cautions[0]).toMatch(/Do not fly/)
+    const pair = await field.get<Comparison>(
+      `/v1/comparisons?metric=climbRate&setups=${setups[0]},${setups[1]}`,
+    )
+    expect(pair.body.pairs[0]!.sentence).toMatch(/^Do not fly .* climbs faster than /)
     await field.db.pool.query('DELETE FROM safety_report WHERE id = $1', [rows[0].id])
   })
 
