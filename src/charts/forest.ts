@@ -34,11 +34,14 @@ const WIDE_PX = 620
 const TOP_PX = 52
 const VALUE_PX = 64
 const INSET_PX = 10
+const NOTE_PX = 15
 
 interface Layout {
   readonly isWide: boolean
   readonly labelPx: number
   readonly rowPx: number
+  /** Where the bar of a row lies, from the top of the row. */
+  readonly barPx: number
   readonly heightPx: number
   readonly scale: Scale
 }
@@ -85,13 +88,21 @@ export function describeForest(
 function layOut(rows: readonly ForestRow[], options: ForestOptions): Layout {
   const { widthPx, zero, margin, positions } = options
   const isWide = widthPx >= WIDE_PX
-  const labelPx = isWide ? Math.round(widthPx * 0.38) : INSET_PX
-  const rowPx = isWide ? 46 : 70
+  const labelPx = isWide ? Math.round(widthPx * 0.42) : INSET_PX
+  // A note stands under the whole name: two setups may differ in the second line only.
+  const notePx = rows.some(hasThreeLines) ? NOTE_PX : 0
+  const rowPx = (isWide ? 46 : 70) + notePx
   const span = { fromPx: labelPx, toPx: widthPx - (isWide ? VALUE_PX : 0) - INSET_PX }
   const values = rows.flatMap(({ estimate, low, high }) => [estimate, low, high])
   const shown = [...values, zero, ...(margin ?? [])].filter((v) => v !== null && v !== undefined)
   const scale = positions === undefined ? scaleFor(shown, span) : positionScale(positions, span)
-  return { isWide, labelPx, rowPx, heightPx: TOP_PX + rows.length * rowPx + 12, scale }
+  const barPx = isWide ? 24 : 52 + notePx
+  const heightPx = TOP_PX + rows.length * rowPx + 12
+  return { isWide, labelPx, rowPx, barPx, heightPx, scale }
+}
+
+function hasThreeLines({ name, note }: ForestRow): boolean {
+  return note !== undefined && splitName(name)[1] !== ''
 }
 
 function marginBand([low, high]: readonly [number, number], { scale, heightPx }: Layout): Mark {
@@ -111,9 +122,9 @@ function drawRow(
   const namePx = isWide ? labelPx - 18 : options.widthPx - VALUE_PX - 2 * INSET_PX
   const restPx = isWide ? namePx : options.widthPx - 2 * INSET_PX
   const x = isWide ? 0 : INSET_PX
-  const y = top + (isWide ? 20 : 20)
-  const second = row.note ?? rest
-  const secondInk = row.tone === 'unsafe' ? 'ink-warning' : 'ink-muted'
+  const y = top + 20
+  const noteY = rest === '' ? y + 16 : y + 16 + NOTE_PX
+  const noteInk = row.tone === 'unsafe' ? 'ink-warning' : 'ink-muted'
   const value = row.estimate === null ? '–' : options.write(row.estimate)
   const valueY = isWide ? top + 28 : y
   return mark(
@@ -121,9 +132,12 @@ function drawRow(
     {},
     mark('title', {}, describeForest([row], options)),
     text(fitted(head, namePx), { x, y, ink: 'ink-strong' }),
-    text(fitted(second, restPx, 12), { x, y: y + 16, ink: secondInk }),
+    ...(rest === '' ? [] : [text(fitted(rest, restPx, 12), { x, y: y + 16, ink: 'ink-muted' })]),
+    ...(row.note === undefined
+      ? []
+      : [text(fitted(row.note, restPx, 12), { x, y: noteY, ink: noteInk })]),
     text(value, { x: options.widthPx - INSET_PX, y: valueY, ink: 'ink-strong', anchor: 'end' }),
-    ...interval(row, top + (isWide ? 24 : 52), layout),
+    ...interval(row, top + layout.barPx, layout),
   )
 }
 

@@ -62,6 +62,11 @@ describe('a forest', () => {
     }
   })
 
+  it('keeps the propeller and the frame in sight beside a note', () => {
+    const texts = all(draw(ROWS).marks, 'text').map(({ children }) => children[0])
+    expect(texts).toEqual(expect.arrayContaining(['B-2', 'P + F', 'Do not fly', 'Too few flights']))
+  })
+
   it('puts ranks on whole positions', () => {
     const rows = [{ name: 'A', estimate: 1, low: 1, high: 2 }]
     const picture = draw(rows, 720, { positions: 3 })
