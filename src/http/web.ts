@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 
 import fastifyStatic from '@fastify/static'
+import type { FastifyRequest } from 'fastify'
 import fp from 'fastify-plugin'
 
 import { ApiProblem } from '../contract/problems.ts'
@@ -40,7 +41,13 @@ export default fp(
         return reply.type('text/html; charset=utf-8').send(document)
       })
     }
-    if (home === undefined) return
+    if (home === undefined || document === null) return
+    // Whoever follows an old link gets a page with a way back; programs get a problem.
+    app.addHook('onRequest', async (request, reply) => {
+      if (!request.is404 || !isForAPage(request)) return
+      reply.header('vary', 'accept')
+      return reply.code(404).type('text/html; charset=utf-8').send(document)
+    })
     await app.register(fastifyStatic, {
       root: home,
       decorateReply: false,
@@ -61,3 +68,8 @@ export default fp(
   },
   { name: 'web', dependencies: ['error-handler', 'headers'] },
 )
+
+function isForAPage({ method, headers }: FastifyRequest): boolean {
+  const isReading = method === 'GET' || method === 'HEAD'
+  return isReading && (headers.accept ?? '').includes('text/html')
+}

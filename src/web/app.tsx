@@ -47,8 +47,9 @@ function NotFound() {
   return (
     <>
       <h1>There is no such page</h1>
+      <p>The address may be mistyped, or of something that was never here.</p>
       <p>
-        <a href="/">To the start</a>
+        <a href="/">To the start</a>, or <a href="/setups">find a setup</a>.
       </p>
     </>
   )
