@@ -40,7 +40,9 @@ export function OwnTest({ test, onChanged }: Props) {
       <p>
         {isWithdrawn ? 'Withdrawn: it no longer counts.' : 'It counts.'} Revision {test.revision}.
       </p>
+      <Touched test={test} />
       <Results test={test} />
+      <Doubts test={test} />
       {error !== null && <Failure error={error} />}
       {!isWithdrawn && lost.length > 0 && (
         <p class="hint">
@@ -96,7 +98,7 @@ function Results({ test }: { readonly test: Full }) {
           <tr key={`${at} ${index}`}>
             <th scope="row">
               {RUN_SPECS[run.kind].label}{' '}
-              <a href={`/setups/${entry.setupId}`}>with setup {at + 1}</a>
+              <SetupLink id={entry.setupId} fallback={`setup ${at + 1}`} />
             </th>
             <td>{write(run.normalized)}</td>
             <td>{run.normalized.budget[0]?.source ?? '–'}</td>
@@ -105,6 +107,45 @@ function Results({ test }: { readonly test: Full }) {
         )),
       )}
     </Table>
+  )
+}
+
+/** Named as soon as the name has come. */
+function SetupLink({ id, fallback }: { readonly id: string; readonly fallback: string }) {
+  const asked = useAnswer('/v1/setups/{id}', { path: { id } })
+  return <a href={`/setups/${id}`}>{asked.got?.body.name ?? fallback}</a>
+}
+
+/** What was seen speaks against flying it, whatever else the test says. */
+function Touched({ test }: { readonly test: Full }) {
+  const touched = test.entries.filter(({ runs }) =>
+    runs.some((run) => run.kind === 'tipClearance' && run.contactSeen),
+  )
+  return (
+    <>
+      {touched.map(({ setupId }) => (
+        <p class="warning warning-stop" key={setupId}>
+          <strong>Do not fly</strong> <SetupLink id={setupId} fallback="this setup" />: the
+          propeller touched or left a trace. Correcting or withdrawing the test does not lift that.
+        </p>
+      ))}
+    </>
+  )
+}
+
+function Doubts({ test }: { readonly test: Full }) {
+  const all = test.entries.flatMap(({ runs }) => runs.flatMap(({ warnings }) => warnings))
+  const sentences = [...new Set(all.map(({ detail }) => detail))]
+  if (sentences.length === 0) return null
+  return (
+    <details>
+      <summary>What is unusual or was assumed</summary>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </details>
   )
 }
 
