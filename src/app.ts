@@ -91,7 +91,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     prefix: '/v1',
     db: options.db,
     fits: store,
-    classFit: fits.classFit.bind(fits),
+    partFit: fits.partFit.bind(fits),
   })
   await app.register(predictionRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(attributionRoutes, { prefix: '/v1', db: options.db, fits: store })

@@ -37,3 +37,12 @@ export const Safety = z
     advisories: z.array(z.string()).describe('The reports behind the state, not lifted'),
   })
   .meta({ id: 'SafetyState' })
+
+export const OtherFits = z
+  .enum(['made', 'pending'])
+  .describe(
+    'Whether the other fits of the same evidence are made: without people with an interest, and with misfits counting less. They follow a fit within moments; until then its answers say pending, carry another ETag, and lack what follows from them. Once made, an answer with that fitId stays as it is. A fit that a newer one replaced at once may stay pending',
+  )
+  .meta({ id: 'OtherFits' })
+
+export type OtherFits = z.infer<typeof OtherFits>

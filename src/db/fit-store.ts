@@ -1,5 +1,5 @@
 import { ApiProblem } from '../contract/problems.ts'
-import { type FitAbout, type FitVariant, PLAIN } from '../core/comparison/fit-about.ts'
+import { type FitSiblings, type FitVariant, PLAIN } from '../core/comparison/fit-about.ts'
 import type { FitView } from '../core/comparison/fit-view.ts'
 import type { Quantity } from '../core/comparison/metric.ts'
 import { restoreFit, type StoredFitHeader, viewOf } from '../core/comparison/stored-fit.ts'
@@ -20,7 +20,8 @@ export interface LoadedFit {
   /** Variance of a difference that one further session of so many runs of each setup shows. */
   sessionVariance(weights: readonly SetupWeight[], runs: number): number
   readonly variant: FitVariant
-  readonly siblings: FitAbout['siblings']
+  /** Null: not made yet. Made once; from then on all that is said beside the fit stays as it is. */
+  readonly siblings: FitSiblings | null
   /** Setups with evidence. */
   readonly setupIds: readonly string[]
   /** Sessions by people with an interest, by setup. */
@@ -57,14 +58,23 @@ export class FitStore {
   /** The fit with that id, of whatever quantity, or null. */
   async find(id: string): Promise<LoadedFit | null> {
     const kept = this.#kept.get(id)
-    if (kept !== undefined) return kept
+    if (kept !== undefined) return kept.siblings === null ? this.#lookAgain(kept) : kept
     const stored = await findFit(this.#db, id)
     return stored === null ? null : this.#keep(stored)
   }
 
-  #keep(stored: StoredFit): LoadedFit {
+  async #lookAgain(lone: LoadedFit): Promise<LoadedFit> {
+    const siblings = await findSiblings(this.#db, lone.id)
+    if (siblings === null) return lone
+    const loaded = { ...lone, siblings }
+    if (this.#kept.has(lone.id)) this.#kept.set(lone.id, loaded)
+    return loaded
+  }
+
+  async #keep(stored: StoredFit): Promise<LoadedFit> {
     const quantity = stored.quantity as Quantity
-    const loaded = { id: stored.id, quantity, ...unpack(stored) }
+    const siblings = await findSiblings(this.#db, stored.id)
+    const loaded = { id: stored.id, quantity, siblings, ...unpack(stored) }
     this.#kept.set(stored.id, loaded)
     const oldest = this.#kept.keys().next().value
     if (this.#kept.size > KEPT && oldest !== undefined) this.#kept.delete(oldest)
@@ -72,7 +82,7 @@ export class FitStore {
   }
 }
 
-function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantity'> {
+function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantity' | 'siblings'> {
   const bytes = new Uint8Array(numbers) // a copy: the driver's slice need not be aligned for doubles
   const whole = restoreFit({
     header: header as StoredFitHeader,
@@ -95,7 +105,6 @@ function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantit
       return ofOne * weights.reduce((sum, { weight }) => sum + weight ** 2, 0)
     },
     variant: about?.variant ?? PLAIN,
-    siblings: about?.siblings ?? { withoutInterested: null, robust: null },
     setupIds,
     interestedSessions: new Map(setupIds.map((id, k) => [id, whole.interestedSessions[k]!])),
   }
@@ -123,4 +132,14 @@ async function findFit(db: Database, id: string): Promise<StoredFit | null> {
     where: { id },
     select: { id: true, quantity: true, header: true, numbers: true },
   })
+}
+
+/** Other fits of the same evidence, or null before they are made. */
+async function findSiblings(db: Database, id: string): Promise<FitSiblings | null> {
+  const { rows } = await db.pool.query<FitSiblings>(
+    `SELECT without_interested_id AS "withoutInterested", robust_id AS robust
+       FROM fit_companion WHERE fit_id = $1`,
+    [id],
+  )
+  return rows[0] ?? null
 }

@@ -1,4 +1,3 @@
-import type { FitReport } from './fit-report.ts'
 import type { MassClass } from './mass-classes.ts'
 
 /** Which of the evidence a fit rests on, and how. */
@@ -16,13 +15,13 @@ export const PLAIN: FitVariant = { excludeInterested: false, massClass: null, ro
 /** What a stored fit tells of itself beside its numbers. Plain JSON. */
 export interface FitAbout {
   readonly variant: FitVariant
-  /** Other fits of the same evidence, by id; null where there is none. */
-  readonly siblings: {
-    /** The fit itself where nobody with an interest submitted. */
-    readonly withoutInterested: string | null
-    readonly robust: string | null
-  }
   /** Mean square of the runs' own known uncertainty. */
   readonly meanKnownVariance: number
-  readonly report: FitReport | null
+}
+
+/** Other fits of the same evidence, by id; null where there is none. */
+export interface FitSiblings {
+  /** The fit itself where nobody with an interest submitted. */
+  readonly withoutInterested: string | null
+  readonly robust: string | null
 }

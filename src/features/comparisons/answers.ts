@@ -1,3 +1,4 @@
+import type { OtherFits } from '../../contract/evidence.ts'
 import {
   answerForPair,
   answerForSetup,
@@ -23,9 +24,11 @@ import { refusalSentence, sentenceFor } from './wording.ts'
 /** A question together with the fit it is put to. */
 export interface AskedQuestion extends Question {
   readonly loaded: LoadedFit
-  /** Other fits of the same evidence; null or absent where there are none. */
-  readonly withoutInterested?: LoadedFit | null
-  readonly robust?: LoadedFit | null
+  /** Pending: the two below are not made yet. */
+  readonly otherFits: OtherFits
+  /** Other fits of the same evidence; null where there are none. */
+  readonly withoutInterested: LoadedFit | null
+  readonly robust: LoadedFit | null
   /** What a litre of fuel costs the caller. */
   readonly fuel?: { readonly pricePerL: number; readonly currency: string } | undefined
 }

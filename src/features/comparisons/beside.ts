@@ -52,7 +52,7 @@ export function besideVerdict(question: AskedQuestion, pair: PairBeside, sentenc
   }
   const grounded = [pair.a, pair.b].filter(({ safety }) => safety.state === 'doNotFly')
   const sentences = [...grounded.map(({ name }) => doNotFly(name)), sentence]
-  if (others.withoutInterested?.changes === true) {
+  if (others.withoutInterested?.changes) {
     sentences.push(interestSentence(others.withoutInterested.verdict))
   }
   if (others.robust?.agrees === false) sentences.push(robustSentence(others.robust.verdict))
@@ -71,13 +71,14 @@ export function besideVerdict(question: AskedQuestion, pair: PairBeside, sentenc
   }
 }
 
-/** The same pair by another fit of the same evidence; nothing where there is none. */
+/** The same pair by another fit of the same evidence; null before it is made, nothing where there is none. */
 function otherVerdict(
   question: AskedQuestion,
   { a, b, answer }: PairBeside,
   which: 'withoutInterested' | 'robust',
 ): Pick<Beside, 'withoutInterested' | 'robust'> {
-  const other: LoadedFit | null = question[which] ?? null
+  if (question.otherFits === 'pending') return { [which]: null }
+  const other = question[which]
   if (other === null) return {}
   const own = answer.refusal === null ? answer.verdict : 'refused'
   const verdict = other.id === question.loaded.id ? own : verdictBy(question, other, [a, b])

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 
 import { Conditions, conditionsQuery, FitId, ONE_MASS, oneMass } from '../../contract/conditions.ts'
-import { EvidenceCount, Interval, Refused, Safety } from '../../contract/evidence.ts'
+import { EvidenceCount, Interval, OtherFits, Refused, Safety } from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 import { Metric } from '../../contract/metrics.ts'
 import { queryQuantity } from '../../contract/quantities.ts'
@@ -180,14 +180,18 @@ export const ComparedPair = z
       ),
     withoutInterested: z
       .object({ verdict: AnyVerdict, changes: z.boolean() })
+      .nullable()
       .optional()
       .describe(
-        'The verdict without submissions by people with an interest, and whether it differs',
+        'The verdict without submissions by people with an interest, and whether it differs; null while otherFits is pending',
       ),
     robust: z
       .object({ verdict: AnyVerdict, agrees: z.boolean() })
+      .nullable()
       .optional()
-      .describe('The verdict where results that do not fit the rest count less'),
+      .describe(
+        'The verdict where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit',
+      ),
     reasonCode: Refused.shape.reasonCode.optional(),
     reason: z.string().optional().describe('Why no number is given'),
   })
@@ -209,6 +213,7 @@ const answerHead = {
 export const Comparison = z
   .object({
     ...answerHead,
+    otherFits: OtherFits,
     setups: z.array(ComparedSetup),
     pairs: z.array(ComparedPair),
     cautions: z.array(z.string()),

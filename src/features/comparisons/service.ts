@@ -17,7 +17,7 @@ import { cautionsFor } from './wording.ts'
 export interface Sources {
   readonly db: Database
   readonly fits: FitStore
-  classFit: FitSources['classFit']
+  partFit: FitSources['partFit']
 }
 
 /**
@@ -27,6 +27,7 @@ export interface Sources {
  */
 export async function compare(sources: Sources, query: ComparisonQuery): Promise<Comparison> {
   const { fit, question: asked, conditions } = await ask(sources, query)
+  const { otherFits } = asked
   const question = { ...asked, fuel: fuelOf(query) }
   const found = await findSetupFacts(sources.db, query.setups)
   const missing = query.setups.filter((id) => !found.has(id))
@@ -44,6 +45,7 @@ export async function compare(sources: Sources, query: ComparisonQuery): Promise
   const pairs = setups.flatMap((a, i) => setups.slice(i + 1).map((b) => showPair(question, a, b)))
   return {
     ...headOf(fit, query.metric, conditions),
+    otherFits,
     setups: shown,
     pairs,
     cautions: cautionsAbout(query.metric, shown),

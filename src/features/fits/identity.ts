@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 
+import { type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
 import type { EvidenceRows } from './model.ts'
 
 /**
@@ -13,7 +14,7 @@ export function fitId(
     readonly methodVersion: string
   },
   rows: EvidenceRows,
-  robust = false,
+  variant: FitVariant = PLAIN,
 ): string {
   const hash = createHash('sha256')
   hash.update(`${versions.quantity}\n${versions.modelVersion}\n${versions.methodVersion}\n`)
@@ -24,6 +25,9 @@ export function fitId(
   hash.update(JSON.stringify(Object.entries(rows.parts ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))))
   if (rows.logMass !== undefined) hash.update(new Uint8Array(rows.logMass.buffer))
   hash.update(JSON.stringify(rows.pointer ?? []))
+  const { excludeInterested, massClass, robust } = variant
+  if (excludeInterested) hash.update('excludeInterested')
+  if (massClass !== null) hash.update(massClass)
   if (robust) hash.update('robust')
   return `fit_${hash.digest('hex').slice(0, 32)}`
 }

@@ -1,79 +1,80 @@
 import type { PoolClient } from 'pg'
 
-import { type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
+import type { FitVariant } from '../../core/comparison/fit-about.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
 import { METHOD_VERSION, MODEL_VERSION } from '../../core/version.ts'
 import { fitId } from './identity.ts'
-import type { EvidenceRows, FitTask, FittedModel } from './model.ts'
-import { fitExists, insertFit } from './repository.ts'
+import type { EvidenceRows, FittedModel } from './model.ts'
+import { companionsExist, fitExists, insertCompanions, insertFit } from './repository.ts'
 import { selectRows } from './variants.ts'
+import type { FitWorkers } from './workers.ts'
 
 /** What makes and keeps fits. */
 export interface Bench {
   readonly client: PoolClient
   readonly quantity: Quantity
-  /** Makes a fit in a worker thread. */
-  run(task: FitTask): Promise<FittedModel>
+  readonly workers: Pick<FitWorkers, 'fit' | 'beside'>
   stored(fit: { id: string; model: FittedModel }): void
 }
 
+/** Evidence, and what was left out of it. */
+export interface Selected {
+  readonly rows: EvidenceRows
+  readonly variant: FitVariant
+}
+
 /**
- * Makes and stores the fit of these rows with its siblings, unless it is there already: the fit without
- * interested people and the robust one are stored first, so that a fit names only fits that exist.
+ * Makes and stores the fit of these rows, unless it is there already. Answers rest on it from then on;
+ * what {@link makeCompanions} makes comes after.
  *
- * @param bench where
- * @param rows all evidence that counts for this fit
- * @param variant what was left out of the rows
  * @returns id of the fit
  */
-export async function makeFit(
-  bench: Bench,
-  rows: EvidenceRows,
-  variant: FitVariant = PLAIN,
-): Promise<string> {
-  const id = idOf(bench, rows, false)
+export async function makeFit(bench: Bench, selected: Selected): Promise<string> {
+  const id = idOf(bench, selected)
   if (await fitExists(bench.client, id)) return id
-  const withoutInterested = await makeWithout(bench, { rows, variant, id })
-  const robust = variant.excludeInterested ? null : await makeRobust(bench, rows, variant)
-  const model = await bench.run({ ...rows, variant })
-  await store(bench, { id, model, siblings: { withoutInterested, robust } })
+  await store(bench, id, await bench.workers.fit({ ...selected.rows, variant: selected.variant }))
   return id
 }
 
-async function makeWithout(
-  bench: Bench,
-  { rows, variant, id }: { rows: EvidenceRows; variant: FitVariant; id: string },
-): Promise<string> {
+/**
+ * Makes what stands beside a stored fit, unless it is there already: the fit without people with an
+ * interest, the robust one, and the report. All of it becomes known at once, so that an answer changes
+ * once at most.
+ */
+export async function makeCompanions(bench: Bench, id: string, selected: Selected): Promise<void> {
+  const { client, workers } = bench
+  if (await companionsExist(client, id)) return
+  const withoutInterested = await makeWithout(bench, id, selected)
+  const { rows, variant } = selected
+  const { robust, report } = await workers.beside({ ...rows, variant })
+  const robustId = robust === null ? null : await storeRobust(bench, selected, robust)
+  await insertCompanions(client, id, { withoutInterested, robust: robustId, report })
+}
+
+async function makeWithout(bench: Bench, id: string, { rows, variant }: Selected): Promise<string> {
   const without = { ...variant, excludeInterested: true }
   const rest = selectRows(rows, without)
-  return rest === rows ? id : makeFit(bench, rest, without)
+  if (rest === rows) return id
+  const selected = { rows: rest, variant: without }
+  const other = await makeFit(bench, selected)
+  await makeCompanions(bench, other, selected)
+  return other
 }
 
-/** Id of the robust fit, or null where it cannot be made. */
-async function makeRobust(
+/** Nothing stands beside a robust fit but itself. */
+async function storeRobust(
   bench: Bench,
-  rows: EvidenceRows,
-  variant: FitVariant,
-): Promise<string | null> {
-  const id = idOf(bench, rows, true)
-  if (await fitExists(bench.client, id)) return id
-  const model = await bench.run({ ...rows, variant: { ...variant, robust: true } })
-  if (model.header.about?.variant.robust !== true) return null
-  await store(bench, { id, model, siblings: { withoutInterested: null, robust: id } })
+  { rows, variant }: Selected,
+  model: FittedModel,
+): Promise<string> {
+  const id = idOf(bench, { rows, variant: { ...variant, robust: true } })
+  await store(bench, id, model)
+  await insertCompanions(bench.client, id, { withoutInterested: null, robust: id, report: null })
   return id
 }
 
-interface Made {
-  readonly id: string
-  readonly model: FittedModel
-  readonly siblings: { readonly withoutInterested: string | null; readonly robust: string | null }
-}
-
-async function store(bench: Bench, { id, model, siblings }: Made): Promise<void> {
-  const { about } = model.header
-  const header =
-    about === undefined ? model.header : { ...model.header, about: { ...about, siblings } }
-  await insertFit(bench.client, { id, ...versionsOf(bench.quantity) }, { ...model, header })
+async function store(bench: Bench, id: string, model: FittedModel): Promise<void> {
+  await insertFit(bench.client, { id, ...versionsOf(bench.quantity) }, model)
   bench.stored({ id, model })
 }
 
@@ -81,6 +82,6 @@ function versionsOf(quantity: Quantity) {
   return { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
 }
 
-function idOf({ quantity }: Bench, rows: EvidenceRows, robust: boolean): string {
-  return fitId(versionsOf(quantity), rows, robust)
+function idOf({ quantity }: Bench, { rows, variant }: Selected): string {
+  return fitId(versionsOf(quantity), rows, variant)
 }

@@ -3,8 +3,8 @@ import {
   designOfParts,
   type SetupParts,
 } from '../../core/comparison/additive-view.ts'
-import { type FitAbout, type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
-import { reportOn } from '../../core/comparison/fit-report.ts'
+import { type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
+import { type FitReport, reportOn } from '../../core/comparison/fit-report.ts'
 import type { StoredFitHeader } from '../../core/comparison/stored-fit.ts'
 import { storeFit } from '../../core/comparison/stored-fit.ts'
 import { decompose } from '../../core/mixed/decomposition.ts'
@@ -53,44 +53,62 @@ export interface FittedModel {
   readonly numbers: Uint8Array
 }
 
+/** What is made of the same evidence after its fit. */
+export interface FitBeside {
+  /** Null where it cannot be made, or was not asked for. */
+  readonly robust: FittedModel | null
+  /** What stands out; null where the fit knows no uncertainty. */
+  readonly report: FitReport | null
+}
+
 /**
  * Fits the evidence: nested REML with the runs' own uncertainties, what a session shares as known
  * variance of that session (its runs' mean squared shared uncertainty), and what reaches beyond a
- * session as named terms beside the fit. A robust fit that cannot be made is the plain one, and its
- * variant says so.
+ * session as named terms beside the fit.
  */
 export function fitEvidence({ variant = PLAIN, ...rows }: FitTask): FittedModel {
-  const plainLayout = buildLayout(observationsOf(rows), {
-    knownSessionVariance: sharedVariances(rows),
-  })
-  const plain = fitNested(plainLayout)
-  const robust = variant.robust ? fitRobust(plainLayout, plain) : null
-  const { layout, fit } = robust ?? { layout: plainLayout, fit: plain }
-  const evidence = gatherEvidence(layout)
+  return pack(rows, fitPlain(rows), variant)
+}
+
+/**
+ * What need not be known before the fit answers: its report, and where nobody is left out for an
+ * interest the robust fit, of which only the means are asked.
+ */
+export function lookBeside({ variant = PLAIN, ...rows }: FitTask): FitBeside {
+  const plain = fitPlain(rows)
+  const { layout, fit } = plain
+  const { sharedSessions } = gatherEvidence(layout)
+  const { logMass, pointer } = rows
+  const robust = variant.excludeInterested ? null : fitRobust(layout, fit)
+  return {
+    robust: robust === null ? null : pack(rows, robust, { ...variant, robust: true }),
+    report: reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),
+  }
+}
+
+interface Fitted {
+  readonly layout: Layout
+  readonly fit: NestedFit
+}
+
+function fitPlain(rows: EvidenceRows): Fitted {
+  const layout = buildLayout(observationsOf(rows), { knownSessionVariance: sharedVariances(rows) })
+  return { layout, fit: fitNested(layout) }
+}
+
+function pack(rows: EvidenceRows, { layout, fit }: Fitted, variant: FitVariant): FittedModel {
   const additive = modelOfParts(rows, fit)
   const { header, numbers } = storeFit({
     fit,
     terms: systematicTerms(layout, fit, causesOf(rows)),
-    evidence,
+    evidence: gatherEvidence(layout),
     interestedSessions: countInterested(rows, layout),
     ...(additive === null ? {} : { additive }),
   })
-  const { logMass, pointer } = rows
-  const { sharedSessions } = evidence
-  const about: FitAbout = {
-    variant: { ...variant, robust: robust !== null },
-    siblings: { withoutInterested: null, robust: null },
-    meanKnownVariance: meanSquare(rows.own),
-    // Of the robust fit only the means are asked; what does not fit stands in the report of the plain one.
-    report:
-      robust !== null
-        ? null
-        : reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),
-  }
   return {
     runs: rows.y.length,
     converged: fit.converged,
-    header: { ...header, about },
+    header: { ...header, about: { variant, meanKnownVariance: meanSquare(rows.own) } },
     numbers: new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength),
   }
 }

@@ -1,8 +1,10 @@
 import type { PoolClient } from 'pg'
 
+import type { FitSiblings } from '../../core/comparison/fit-about.ts'
+import type { FitReport } from '../../core/comparison/fit-report.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
 import type { Database } from '../../db/client.ts'
-import type { EvidenceRows, FittedModel } from './model.ts'
+import type { EvidenceRows, FitBeside, FittedModel } from './model.ts'
 
 type Row = [
   setup: string,
@@ -123,7 +125,52 @@ export async function setCurrentFit(
   )
 }
 
-/** One stored fit, or null. */
-export async function findFit(db: Database, id: string) {
-  return db.prisma.fit.findUnique({ where: { id } })
+/** What stands beside a fit. */
+export type Companions = FitSiblings & Pick<FitBeside, 'report'>
+
+/** Whether what stands beside a fit is made. */
+export async function companionsExist(client: PoolClient, id: string): Promise<boolean> {
+  const { rowCount } = await client.query('SELECT 1 FROM fit_companion WHERE fit_id = $1', [id])
+  return rowCount === 1
+}
+
+/** Stores what stands beside a fit, all of it at once; what is there already stays. */
+export async function insertCompanions(
+  client: PoolClient,
+  id: string,
+  { withoutInterested, robust, report }: Companions,
+): Promise<void> {
+  await client.query(
+    `INSERT INTO fit_companion (fit_id, without_interested_id, robust_id, report)
+     VALUES ($1, $2, $3, $4)
+     ON CONFLICT (fit_id) DO NOTHING`,
+    [id, withoutInterested, robust, report],
+  )
+}
+
+interface FitRow {
+  readonly quantity: string
+  readonly modelVersion: string
+  readonly methodVersion: string
+  readonly createdAt: Date
+  readonly header: unknown
+  readonly numbers: Uint8Array
+  readonly companionsMade: boolean
+  readonly withoutInterested: string | null
+  readonly robust: string | null
+  readonly report: FitReport | null
+}
+
+/** One stored fit with what stands beside it, or null. */
+export async function findFit(db: Database, id: string): Promise<FitRow | null> {
+  const { rows } = await db.pool.query<FitRow>(
+    `SELECT fit.quantity, fit.model_version AS "modelVersion", fit.method_version AS "methodVersion",
+            fit.created_at AS "createdAt", fit.header, fit.numbers,
+            beside.fit_id IS NOT NULL AS "companionsMade",
+            beside.without_interested_id AS "withoutInterested", beside.robust_id AS robust, beside.report
+       FROM fit LEFT JOIN fit_companion beside ON beside.fit_id = fit.id
+      WHERE fit.id = $1`,
+    [id],
+  )
+  return rows[0] ?? null
 }

@@ -20,7 +20,8 @@ export const fitRoutes: FastifyPluginAsyncZod<FitRoutesOptions> = async (app, { 
         operationId: 'readFit',
         summary: 'Read the model behind an answer',
         description:
-          'Variance components on the scale of the logarithm, counts and state of a fit. It never changes.',
+          'Variance components on the scale of the logarithm, counts and state of a fit. It never changes; ' +
+          'siblings, notes and report are added to it once, when they are made after it.',
         tags: ['Analysis'],
         params: z.object({ id: FitId }),
         response: { 200: Fit, ...problems(400, 404, 429) },

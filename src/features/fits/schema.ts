@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { FitId, MassClass } from '../../contract/conditions.ts'
-import { Interval } from '../../contract/evidence.ts'
+import { Interval, OtherFits } from '../../contract/evidence.ts'
 import { QUANTITIES } from '../../core/comparison/metric.ts'
 import { FitReport } from './report-schema.ts'
 
@@ -48,9 +48,10 @@ export const Fit = z
         robust: z.boolean().describe('Results that do not fit the rest count less'),
       })
       .describe('What of the evidence it rests on, and how'),
+    otherFits: OtherFits,
     siblings: z
       .object({ withoutInterested: FitId.nullable(), robust: FitId.nullable() })
-      .describe('Other fits of the same evidence'),
+      .describe('Other fits of the same evidence; null: there is none, or it is not made yet'),
     heterogeneity: perComponent(
       z.object({
         standardDeviationPercent: z.number(),
@@ -58,7 +59,9 @@ export const Fit = z
       }),
     ).describe('How far a result varies between pilots, days, setups on a day, and runs'),
     notes: z.array(z.string()).describe('What could not be told apart, and what to beware of'),
-    report: FitReport.nullable().describe('What stands out; null where no uncertainty is known'),
+    report: FitReport.nullable().describe(
+      'What stands out; null where no uncertainty is known, or while otherFits is pending',
+    ),
     logLikelihood: z.number().nullable().describe('Restricted; null without runs'),
   })
   .meta({ id: 'Fit' })

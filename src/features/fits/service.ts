@@ -13,11 +13,11 @@ import type { Fit } from './schema.ts'
 export async function getFit(db: Database, id: string): Promise<Fit> {
   const stored = await findFit(db, id)
   if (stored === null) throw new ApiProblem('not-found', { detail: `There is no fit ${id}.` })
-  const { quantity, modelVersion, methodVersion, createdAt } = stored
+  const { quantity, modelVersion, methodVersion, createdAt, report, companionsMade } = stored
+  const { withoutInterested, robust } = stored
   const bytes = new Uint8Array(stored.numbers)
-  const header = stored.header as unknown as StoredFitHeader
+  const header = stored.header as StoredFitHeader
   const { fit } = restoreFit({ header, numbers: new Float64Array(bytes.buffer) })
-  const report = header.about?.report ?? null
   const spreads = componentSpreads(fit)
   const describe = (component: Component) => ({
     variance: fit.theta[component],
@@ -36,7 +36,8 @@ export async function getFit(db: Database, id: string): Promise<Fit> {
     standardErrorsKnown: fit.standardErrorsKnown,
     counts: fit.counts,
     variant: header.about?.variant ?? PLAIN,
-    siblings: header.about?.siblings ?? { withoutInterested: null, robust: null },
+    otherFits: companionsMade ? 'made' : 'pending',
+    siblings: { withoutInterested, robust },
     heterogeneity: perComponent((j) => asPercent(spreads[COMPONENTS[j]!])),
     notes: notesOn(fit, report),
     report: report === null ? null : showReport(report),

@@ -1,4 +1,6 @@
 import { fitEvidence } from './model.ts'
 
-/** Entry of the worker thread: one task is one fit, so that a long fit never blocks requests. */
+/** Entry of the worker threads: one task is one fit, so that a long fit never blocks requests. */
 export default fitEvidence
+
+export { lookBeside } from './model.ts'

@@ -87,7 +87,7 @@ describe('GET /v1/fits/{id} of the demo', () => {
   })
 
   it('says in plain words what an empty fit cannot tell', async () => {
-    const { body } = await test.request.get('/v1/rankings?metric=staticThrust')
+    const { body } = await test.request.get('/v1/rankings?metric=soundLevel&soundPosition=distance')
     const empty: Fit = (await test.request.get(`/v1/fits/${body.fitId}`).expect(200)).body
     expect(empty.report).toBeNull()
     expect(empty.notes).toEqual(['No run counts yet.'])
