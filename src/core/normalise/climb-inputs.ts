@@ -42,7 +42,8 @@ export const X = positionsOf(CLIMB_INPUTS)
 type ClimbInputs = Readonly<Record<(typeof CLIMB_INPUTS)[number], UncertainInput>>
 
 /**
- * All that a climb is worked out from, each with its standard uncertainty.
+ * All that a climb is worked out from, each with its standard uncertainty. One literal, without spreads:
+ * every run of every submission passes here.
  *
  * @param known air and wing of the session, gaps filled
  * @param flown entry, run and equipment as submitted
@@ -54,12 +55,22 @@ export function climbInputs(
   flown: { readonly entry: FlownEntry; readonly run: ClimbRun; readonly equipment: Equipment },
 ): ClimbInputs {
   const { air, wing } = known
+  const { entry, run, equipment } = flown
   const [ownAirMps, sessionAirMps] = airMotionInputs(known.airMotion, 1)
+  const { gainScale, barometricShare } = heightCorrectionInputs(run.heightSource)
   return {
-    ...climbReadings(flown.run),
+    heightGainM: gainInput(run),
+    gainScale,
+    barometricShare,
+    durationS: {
+      source: 'climb time',
+      value: run.durationS,
+      standardUncertainty: statedOr(run.uncertainty, 'durationS', DEFAULT_U.stopwatchS),
+      sharedWithinSession: false,
+    },
     ownAirMps,
     sessionAirMps,
-    allUpMassKg: massInput(flown.entry),
+    allUpMassKg: massInput(entry),
     glideRatio: wing.glideRatio,
     trimSpeedMps: wing.trimSpeedMps,
     trimMassKg: wing.trimMassKg,
@@ -68,33 +79,23 @@ export function climbInputs(
     lapseKPerM: air.lapseKPerM,
     pressureHPa: air.pressureHPa,
     relativeHumidityPct: air.relativeHumidityPct,
-    diameterM: diameterInput(flown.equipment),
+    startHeightM: exactUnlessStated('height at the start', run.startHeightAboveSiteM, {
+      uncertainty: run.uncertainty,
+      field: 'startHeightAboveSiteM',
+    }),
+    diameterM: diameterInput(equipment),
     thrustFactor: modelFactor('thrust from climb', DEFAULT_U.thrustModelRatio, SAME_FOR_ALL),
     powerRatioFactor: modelFactor('full-throttle power in this air', 0),
   }
 }
 
-/** The readings of the run itself. */
-function climbReadings(run: ClimbRun) {
-  const { uncertainty, heightSource } = run
-  return {
-    heightGainM: heightInput({
-      source: 'height gain',
-      field: 'heightGainM',
-      heightM: run.heightGainM,
-      heightSource,
-      uncertainty,
-    }),
-    ...heightCorrectionInputs(heightSource),
-    durationS: {
-      source: 'climb time',
-      value: run.durationS,
-      standardUncertainty: statedOr(uncertainty, 'durationS', DEFAULT_U.stopwatchS),
-      sharedWithinSession: false,
-    },
-    startHeightM: exactUnlessStated('height at the start', run.startHeightAboveSiteM, {
-      uncertainty,
-      field: 'startHeightAboveSiteM',
-    }),
-  }
+/** The height gain as the instrument showed it. */
+function gainInput({ heightGainM, heightSource, uncertainty }: ClimbRun): UncertainInput {
+  return heightInput({
+    source: 'height gain',
+    field: 'heightGainM',
+    heightM: heightGainM,
+    heightSource,
+    uncertainty,
+  })
 }

@@ -1,55 +1,24 @@
-import { G0 } from '../atmosphere/constants.ts'
 import { densityRatio } from '../atmosphere/density.ts'
 import { OutOfRangeError } from '../errors.ts'
 import { type Model, propagate, type UncertainInput } from '../uncertainty/propagate.ts'
+import {
+  AIR_POSITIONS,
+  airOfClimb,
+  type ClimbContext,
+  type FlownClimb,
+  flyClimb,
+  unflown,
+} from './climb-flight.ts'
 import { CLIMB_INPUTS, climbInputs, X } from './climb-inputs.ts'
-import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
-import { linkedValue, linkWing, type WingLinks } from './inputs/linked.ts'
+import { linkWing } from './inputs/linked.ts'
 import { byCorrection, modelFactor, POWER_RULE_SHARE } from './inputs/run.ts'
-import { agree, inOrder, valuesOf } from './inputs/vector.ts'
-import type { Air } from './model/air.ts'
-import { barometricGainRatio } from './model/barometric-gain.ts'
-import { climbThrustN } from './model/climb-thrust.ts'
-import { fullThrottlePowerRatio, powerRatioUncertainty } from './model/full-throttle-power.ts'
-import { discAreaM2, inducedPowerW } from './model/induced-power.ts'
-import { type SteadyClimb, steadyClimb } from './model/steady-climb.ts'
-import { levelTrimSpeedMps, STEEPEST_CLIMB_RATIO, sinClimbAngle } from './model/trim-speed.ts'
+import { inOrder, standsAt, valuesOf } from './inputs/vector.ts'
+import { powerRatioUncertainty } from './model/full-throttle-power.ts'
+import { type SteadyClimb, steadyClimb, steadyClimbRateMps } from './model/steady-climb.ts'
 import { answeringNaN, budgetOf, evidenceOf, LOG_EVIDENCE, OUTPUTS, VALUE } from './outcome.ts'
 import { referenceFlight } from './reference.ts'
-import type { ClimbRun, Drive, Equipment, Evidence, FlownEntry, Normalized } from './types.ts'
-
-interface ClimbContext {
-  readonly pressureIsQnh: boolean
-  readonly drive: Drive
-  readonly wing: WingLinks
-}
-
-/** What happened in a climb, worked out from the readings. */
-export interface FlownClimb {
-  readonly air: Air
-  readonly climbRateMps: number
-  /** Airspeed along the path [m/s]. */
-  readonly airspeedMps: number
-  readonly thrustN: number
-  readonly thrustToWeight: number
-  /** Full-throttle power in this air over that at ISA sea level [1]. */
-  readonly powerRatio: number
-  /** Useful induced power at full throttle, ISA sea level [W]. */
-  readonly inducedPowerW: number
-  readonly discAreaM2: number
-}
-
-/** Positions of the inputs that the air in the middle of the climb follows from. */
-const AIR_POSITIONS = [
-  X.heightGainM,
-  X.elevationM,
-  X.temperatureC,
-  X.lapseKPerM,
-  X.pressureHPa,
-  X.relativeHumidityPct,
-  X.startHeightM,
-] as const
+import type { ClimbRun, Equipment, Evidence, FlownEntry, Normalized } from './types.ts'
 
 /** One climb with everything filled in and worked out. */
 export interface PreparedClimb {
@@ -82,7 +51,9 @@ export function prepareClimb(
   const { drive } = submitted.equipment
   const context = { pressureIsQnh: known.air.pressureIsQnh, drive, wing: links }
   const inputs = inOrder(CLIMB_INPUTS, named)
-  const flown = flyClimb(valuesOf(inputs), context)
+  const x = valuesOf(inputs)
+  const air = airOfClimb(x, context)
+  const flown = flyClimb(x, context, air, unflown(air))
   const { powerRatio } = flown
   const sigma = densityRatio(flown.air.densityKgPerM3)
   inputs[X.powerRatioFactor] = modelFactor(
@@ -127,72 +98,28 @@ export function normaliseClimb(climb: PreparedClimb): {
  *
  * @source normalisation specification 1, section d
  */
-export function climbModel({ inputs, context, flown: { air } }: PreparedClimb): Model {
-  const nominal = valuesOf(inputs)
+export function climbModel({ inputs, context, flown: nominal, atReference }: PreparedClimb): Model {
+  const { climbAngleRad } = atReference
+  const flight = referenceFlight(nominal.discAreaM2)
+  const flown = { ...nominal }
   return answeringNaN((x, y) => {
-    const knownAir = agree(x, nominal, AIR_POSITIONS) ? air : undefined
-    const flown = flyClimb(x, context, knownAir)
-    y[VALUE] = climbAtReference(flown).climbRateMps
-    y[LOG_EVIDENCE] = Math.log(flown.inducedPowerW)
+    const air = standsAt(inputs, x, AIR_POSITIONS) ? nominal.air : airOfClimb(x, context)
+    const { inducedPowerW, discAreaM2 } = flyClimb(x, context, air, flown)
+    const there = discAreaM2 === nominal.discAreaM2 ? flight : referenceFlight(discAreaM2)
+    y[VALUE] = steadyClimbRateMps(inducedPowerW, there, climbAngleRad)
+    y[LOG_EVIDENCE] = Math.log(inducedPowerW)
+    // No steady climb below 45° takes this power: then neither output has an answer.
+    if (Number.isNaN(y[VALUE])) y.fill(Number.NaN)
   })
-}
-
-/** From readings to thrust and induced power: sections c and d of the specification, in order. */
-function flyClimb(
-  x: Float64Array,
-  { pressureIsQnh, drive, wing }: ClimbContext,
-  knownAir?: Air,
-): FlownClimb {
-  const air = knownAir ?? airOfClimb(x, pressureIsQnh)
-  const allUpMassKg = x[X.allUpMassKg]!
-  const full = barometricGainRatio(air.virtualTemperatureK, air.pressurePa)
-  const gainRatio = x[X.gainScale]! * (1 + x[X.barometricShare]! * (full - 1))
-  const climbRateMps =
-    (x[X.heightGainM]! * gainRatio) / x[X.durationS]! - x[X.ownAirMps]! - x[X.sessionAirMps]!
-
-  const trim = { speedMps: linkedValue(x, wing.trim), atAllUpMassKg: x[X.trimMassKg]! }
-  const levelMps = levelTrimSpeedMps(trim, allUpMassKg, air.densityKgPerM3)
-  const sin = sinClimbAngle(climbRateMps / levelMps)
-  if (Number.isNaN(sin)) throw tooSteep(climbRateMps / levelMps)
-  const airspeedMps = levelMps * Math.sqrt(Math.sqrt(1 - sin * sin))
-  const thrustN = x[X.thrustFactor]! * climbThrustN(allUpMassKg, sin, linkedValue(x, wing.glide))
-  const areaM2 = discAreaM2(x[X.diameterM]!)
-  const disc = { densityKgPerM3: air.densityKgPerM3, areaM2 }
-  const powerRatio = x[X.powerRatioFactor]! * fullThrottlePowerRatio(drive, air)
-  return {
-    air,
-    climbRateMps,
-    airspeedMps,
-    thrustN,
-    thrustToWeight: thrustN / (allUpMassKg * G0),
-    powerRatio,
-    inducedPowerW: inducedPowerW(thrustN, airspeedMps, disc) / powerRatio,
-    discAreaM2: areaM2,
-  }
-}
-
-/** The air in the middle of the climb. */
-function airOfClimb(x: Float64Array, pressureIsQnh: boolean): Air {
-  const field = {
-    elevationM: x[X.elevationM]!,
-    temperatureC: x[X.temperatureC]!,
-    lapseKPerM: x[X.lapseKPerM]!,
-    pressureHPa: x[X.pressureHPa]!,
-    relativeHumidityPct: x[X.relativeHumidityPct]!,
-  }
-  return airAbove(field, x[X.startHeightM]! + x[X.heightGainM]! / 2, pressureIsQnh)
 }
 
 function climbAtReference({ inducedPowerW, discAreaM2 }: FlownClimb): SteadyClimb {
   const climb = steadyClimb(inducedPowerW, referenceFlight(discAreaM2))
-  if (!climb.withinModel) {
-    // More power than the reference wing can turn into a steady climb below 45°.
-    throw new OutOfRangeError('inducedPowerW', inducedPowerW, 0, climb.powerW)
-  }
+  if (!climb.withinModel) throw tooStrong(inducedPowerW, climb.powerW)
   return climb
 }
 
-function tooSteep(climbRatio: number): OutOfRangeError {
-  const bound = STEEPEST_CLIMB_RATIO
-  return new OutOfRangeError('climbRateMps / levelAirspeedMps', climbRatio, -bound, bound)
+/** More power than the reference wing can turn into a steady climb below 45°. */
+function tooStrong(powerW: number, mostW: number): OutOfRangeError {
+  return new OutOfRangeError('inducedPowerW', powerW, 0, mostW)
 }

@@ -4,7 +4,7 @@ import { DEFAULT_U } from './inputs/defaults.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { linkWing } from './inputs/linked.ts'
 import { statedOr } from './inputs/stated.ts'
-import { agree, inOrder, positionsOf, valuesOf } from './inputs/vector.ts'
+import { inOrder, positionsOf, standsAt, valuesOf } from './inputs/vector.ts'
 import {
   type FlownLevel,
   flyLevel,
@@ -116,9 +116,8 @@ export function normaliseEnergyUse(energy: PreparedEnergy): {
  * @source normalisation specification 1, section e
  */
 export function energyModel({ inputs, context, flown: { air } }: PreparedEnergy): Model {
-  const nominal = valuesOf(inputs)
   return answeringNaN((x, y) => {
-    const knownAir = agree(x, nominal, LEVEL_AIR_POSITIONS) ? air : undefined
+    const knownAir = standsAt(inputs, x, LEVEL_AIR_POSITIONS) ? air : undefined
     const { referencePowerW } = flyOnBattery(x, context, knownAir)
     y[VALUE] = referencePowerW
     y[LOG_EVIDENCE] = Math.log(referencePowerW)

@@ -3,7 +3,7 @@ import { type Model, propagate, type UncertainInput } from '../uncertainty/propa
 import { BURN_INPUTS, burnInputs, X } from './fuel-burn-inputs.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { linkWing } from './inputs/linked.ts'
-import { agree, inOrder, valuesOf } from './inputs/vector.ts'
+import { inOrder, standsAt, valuesOf } from './inputs/vector.ts'
 import {
   type FlownLevel,
   flyLevel,
@@ -100,9 +100,8 @@ export function normaliseFuelBurn(burn: PreparedBurn): {
  * @source normalisation specification 1, section e
  */
 export function burnModel({ inputs, context, flown: { air } }: PreparedBurn): Model {
-  const nominal = valuesOf(inputs)
   return answeringNaN((x, y) => {
-    const knownAir = agree(x, nominal, LEVEL_AIR_POSITIONS) ? air : undefined
+    const knownAir = standsAt(inputs, x, LEVEL_AIR_POSITIONS) ? air : undefined
     const { referenceFlowLPerH } = flyBurn(x, context, knownAir)
     y[VALUE] = referenceFlowLPerH
     y[LOG_EVIDENCE] = Math.log(referenceFlowLPerH)

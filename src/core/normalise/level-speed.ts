@@ -3,7 +3,7 @@ import { airAbove } from './inputs/air.ts'
 import { DEFAULT_U } from './inputs/defaults.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { type MeasuredFigure, measuredFigure } from './inputs/own-figure.ts'
-import { agree, valuesOf } from './inputs/vector.ts'
+import { standsAt, valuesOf } from './inputs/vector.ts'
 import {
   LEVEL_SPEED_INPUTS,
   legsAmong,
@@ -120,9 +120,8 @@ export function speedShownBy(run: PreparedLevelSpeed): MeasuredFigure {
  * @source normalisation specification 1, section g
  */
 export function levelSpeedModel(run: PreparedLevelSpeed): Model {
-  const nominal = valuesOf(run.inputs)
   return answeringNaN((x, y) => {
-    const knownAir = agree(x, nominal, AIR_POSITIONS) ? run.flown.air : undefined
+    const knownAir = standsAt(run.inputs, x, AIR_POSITIONS) ? run.flown.air : undefined
     const { referenceSpeedMps } = flyLegs(x, run.pressureIsQnh, knownAir)
     y[VALUE] = referenceSpeedMps
     y[LOG_SPEED] = Math.log(referenceSpeedMps)

@@ -9,7 +9,7 @@ import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { type Link, linkedValue, linkInput } from './inputs/linked.ts'
 import { type MeasuredFigure, measuredFigure, wholeRatio } from './inputs/own-figure.ts'
-import { agree, inOrder, valuesOf } from './inputs/vector.ts'
+import { inOrder, standsAt, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import { barometricGainRatio } from './model/barometric-gain.ts'
 import { glideRatioOf, sameWingAtReferenceMps } from './model/same-wing.ts'
@@ -128,9 +128,8 @@ function glideIn(propagation: Propagation): MeasuredFigure {
  * @source normalisation specification 1, sections d.1 and d.8
  */
 export function sinkModel({ inputs, context, flown: nominalFlight }: PreparedSink): Model {
-  const nominal = valuesOf(inputs)
   return answeringNaN((x, y) => {
-    const knownAir = agree(x, nominal, AIR_POSITIONS) ? nominalFlight.air : undefined
+    const knownAir = standsAt(inputs, x, AIR_POSITIONS) ? nominalFlight.air : undefined
     const flown = flySink(x, context, knownAir)
     y[VALUE] = flown.referenceSinkMps
     y[LOG_GLIDE] = Math.log(flown.glideRatio)

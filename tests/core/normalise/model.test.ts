@@ -20,7 +20,7 @@ import {
 import { pistonPowerRatio } from '../../../src/core/normalise/model/full-throttle-power.ts'
 import { discAreaM2, inducedVelocityMps } from '../../../src/core/normalise/model/induced-power.ts'
 import { levelFlowFactor, levelPowerW } from '../../../src/core/normalise/model/level-power.ts'
-import { steadyClimb } from '../../../src/core/normalise/model/steady-climb.ts'
+import { steadyClimb, steadyClimbRateMps } from '../../../src/core/normalise/model/steady-climb.ts'
 import {
   STEEPEST_CLIMB_RATIO,
   sinClimbAngle,
@@ -198,6 +198,23 @@ describe('the steady climb on a given power', () => {
     const rocket = steadyClimb(100_000, flight)
     expect(rocket.withinModel).toBe(false)
     expect(rocket.climbAngleRad).toBeCloseTo(Math.PI / 4, 12)
+  })
+
+  // A fixed point of the solution: 1e-14 of the power is a few roundings, and 1e-13 rad would be seen.
+  it('takes exactly the power it was given, wherever it starts', () => {
+    for (let powerW = 2500; powerW < 15_000; powerW += 7) {
+      const climb = steadyClimb(powerW, flight)
+      expect(Math.abs(climb.powerW / powerW - 1)).toBeLessThan(1e-14)
+      for (const startRad of [climb.climbAngleRad, climb.climbAngleRad + 0.01, -0.1, 0.7]) {
+        const rate = steadyClimbRateMps(powerW, flight, startRad)
+        expect(Math.abs(rate - climb.climbRateMps)).toBeLessThan(1e-13)
+      }
+    }
+  })
+
+  it('has no climb rate for more power than the model answers for', () => {
+    expect(steadyClimbRateMps(100_000, flight, 0.15)).toBeNaN()
+    expect(() => steadyClimbRateMps(Number.NaN, flight, 0.15)).toThrow(OutOfRangeError)
   })
 
   it('refuses a power that is no number', () => {

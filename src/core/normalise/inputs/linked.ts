@@ -73,10 +73,10 @@ export function linkWing<I extends WingInputs>(
 ): { readonly inputs: I; readonly links: WingLinks } {
   const trim = linkInput(inputs, { ...model, name: 'trimSpeedMps', shared: wing.trimShared })
   const glide = linkInput(inputs, { ...model, name: 'glideRatio', shared: wing.glideShared })
-  return {
-    inputs: { ...inputs, trimSpeedMps: trim.input, glideRatio: glide.input },
-    links: { trim: trim.link, glide: glide.link },
-  }
+  const links = { trim: trim.link, glide: glide.link }
+  const unchanged = trim.input === inputs.trimSpeedMps && glide.input === inputs.glideRatio
+  if (unchanged) return { inputs, links }
+  return { inputs: { ...inputs, trimSpeedMps: trim.input, glideRatio: glide.input }, links }
 }
 
 /**

@@ -40,15 +40,19 @@ export function valuesOf(inputs: readonly UncertainInput[]): Float64Array {
 }
 
 /**
- * Whether two vectors agree at some positions.
+ * Whether a vector has the values of the inputs at some positions.
  *
- * @param a a vector
- * @param b another of the same length
+ * @param inputs the inputs
+ * @param x a vector in their order
  * @param positions where to look
- * @returns true where all entries there are equal
+ * @returns true where no entry there is displaced
  * @source common practice
  */
-export function agree(a: Float64Array, b: Float64Array, positions: readonly number[]): boolean {
-  for (const position of positions) if (a[position] !== b[position]) return false
+export function standsAt(
+  inputs: readonly UncertainInput[],
+  x: Float64Array,
+  positions: readonly number[],
+): boolean {
+  for (const position of positions) if (x[position] !== inputs[position]!.value) return false
   return true
 }

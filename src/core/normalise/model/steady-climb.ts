@@ -3,7 +3,11 @@ import { requireInRange } from '../../atmosphere/range.ts'
 
 /** Steepest climb the model answers for: beyond it, power need not rise with the angle any more. */
 const STEEPEST_RAD = Math.PI / 4
+/** A climb of everyday, where nothing better is known to start from. */
+const USUAL_RAD = 0.15
 const MAX_ITERATIONS = 60
+/** A step of Newton's method this small leaves an error of its square, far less than rounding [rad]. */
+const LAST_STEP_RAD = 1e-10
 const POWER_RANGE_W = { min: 0, max: 1e6 } as const
 
 /** What a wing, a mass and an air ask of the thrust. */
@@ -40,33 +44,99 @@ export interface SteadyClimb {
  *
  * @param powerW induced power P [W], 0 to 1e6
  * @param flight all-up mass [kg], glide ratio [1], level airspeed [m/s], density [kg/m³], disc [m²]
+ * @param startRad angle to start from [rad]: that of a climb nearby, where one is known
  * @returns angle, climb rate (negative: sink), airspeed, thrust
  * @throws {OutOfRangeError} if the power is NaN or lies outside its range
  * @source derived in normalisation specification 1, sections d.1 and d.4
  */
-export function steadyClimb(powerW: number, flight: ClimbingFlight): SteadyClimb {
+export function steadyClimb(
+  powerW: number,
+  flight: ClimbingFlight,
+  startRad = USUAL_RAD,
+): SteadyClimb {
   requireInRange('powerW', powerW, POWER_RANGE_W)
+  const point = blankPoint()
+  const withinModel = solve(point, { powerW, flight, startRad })
+  return {
+    climbAngleRad: point.angleRad,
+    climbRateMps: point.speedMps * Math.sin(point.angleRad),
+    airspeedMps: point.speedMps,
+    thrustN: point.thrustN,
+    powerW: point.powerW,
+    angleSlopeRad: point.powerW / point.slopeW,
+    withinModel,
+  }
+}
+
+/**
+ * Climb rate of {@link steadyClimb} alone, for models that are run over and over.
+ *
+ * @param powerW induced power P [W], 0 to 1e6
+ * @param flight all-up mass [kg], glide ratio [1], level airspeed [m/s], density [kg/m³], disc [m²]
+ * @param startRad angle to start from [rad]: that of a climb nearby
+ * @returns climb rate [m/s]; NaN where the power would carry the climb past 45°
+ * @throws {OutOfRangeError} if the power is NaN or lies outside its range
+ * @source derived in normalisation specification 1, sections d.1 and d.4
+ */
+export function steadyClimbRateMps(
+  powerW: number,
+  flight: ClimbingFlight,
+  startRad: number,
+): number {
+  requireInRange('powerW', powerW, POWER_RANGE_W)
+  const point = blankPoint()
+  if (!solve(point, { powerW, flight, startRad })) return Number.NaN
+  return point.speedMps * Math.sin(point.angleRad)
+}
+
+/** Moves the point to the angle that takes the power; false, at 45°, where none does. */
+function solve(
+  point: Point,
+  given: { readonly powerW: number; readonly flight: ClimbingFlight; readonly startRad: number },
+): boolean {
+  const { powerW, flight, startRad } = given
   let low = -Math.atan(1 / flight.glideRatio)
   let high = STEEPEST_RAD
-  if (powerAtAngle(high, flight).powerW <= powerW) return describe(high, flight, false)
-
-  let angle = 0.15
+  moveTo(point, high, flight)
+  if (!(point.powerW > powerW)) return false
+  let angle = startRad
   for (let iteration = 0; iteration < MAX_ITERATIONS; iteration++) {
-    const point = powerAtAngle(angle, flight)
+    moveTo(point, angle, flight)
     const error = point.powerW - powerW
     if (error > 0) high = angle
     else low = angle
     const newton = angle - error / point.slopeW
-    const next = newton > low && newton < high ? newton : (low + high) / 2
-    const step = Math.abs(next - angle)
-    angle = next
-    if (step < 1e-13) break
+    if (Math.abs(newton - angle) < LAST_STEP_RAD) {
+      angle = newton
+      break
+    }
+    angle = newton > low && newton < high ? newton : (low + high) / 2
   }
-  return describe(angle, flight, true)
+  moveTo(point, angle, flight)
+  return true
 }
 
-/** Induced power at a climb angle, with its derivative by the angle. */
-function powerAtAngle(angle: number, flight: ClimbingFlight) {
+/** What a climb angle asks for: thrust, airspeed, induced power and its derivative by the angle. */
+interface Point {
+  angleRad: number
+  thrustN: number
+  speedMps: number
+  powerW: number
+  slopeW: number
+}
+
+function blankPoint(): Point {
+  return {
+    angleRad: Number.NaN,
+    thrustN: Number.NaN,
+    speedMps: Number.NaN,
+    powerW: Number.NaN,
+    slopeW: Number.NaN,
+  }
+}
+
+/** Works out a climb angle, in place: a solution looks at half a dozen of them. */
+function moveTo(point: Point, angle: number, flight: ClimbingFlight): void {
   const sin = Math.sin(angle)
   const cos = Math.cos(angle)
   const weight = flight.allUpMassKg * G0
@@ -78,23 +148,9 @@ function powerAtAngle(angle: number, flight: ClimbingFlight) {
   const root = Math.sqrt((speed * speed) / 4 + thrust * loading)
   const rootSlope = ((speed * speedSlope) / 2 + thrustSlope * loading) / (2 * root)
   const disc = speed / 2 + root
-  return {
-    thrust,
-    speed,
-    powerW: thrust * disc,
-    slopeW: thrustSlope * disc + thrust * (speedSlope / 2 + rootSlope),
-  }
-}
-
-function describe(angle: number, flight: ClimbingFlight, withinModel: boolean): SteadyClimb {
-  const { thrust, speed, powerW, slopeW } = powerAtAngle(angle, flight)
-  return {
-    climbAngleRad: angle,
-    climbRateMps: speed * Math.sin(angle),
-    airspeedMps: speed,
-    thrustN: thrust,
-    powerW,
-    angleSlopeRad: powerW / slopeW,
-    withinModel,
-  }
+  point.angleRad = angle
+  point.thrustN = thrust
+  point.speedMps = speed
+  point.powerW = thrust * disc
+  point.slopeW = thrustSlope * disc + thrust * (speedSlope / 2 + rootSlope)
 }
