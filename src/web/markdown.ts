@@ -18,7 +18,7 @@ const TOKENS = /`([^`]+)`|\*\*([^*]+)\*\*|\[([^\]]+)\]\(([^)\s]+)\)|(?<![\w*])\*
 
 /** The little of Markdown that our own documents use. Not for text of others. */
 export function blocksOf(source: string): Block[] {
-  const chunks = source.replaceAll('\r', '').split(/\n{2,}(?!\s*\n)/)
+  const chunks = source.replaceAll('\r', '').split('\n\n')
   return joinCode(chunks).flatMap((chunk) => (chunk.trim() === '' ? [] : blocksIn(chunk)))
 }
 
