@@ -9,6 +9,7 @@ import { Differences } from './differences.tsx'
 import { EvidenceTable } from './evidence-table.tsx'
 import type { Question } from './question.ts'
 import { Report } from './report.tsx'
+import { TankSection } from './tank-section.tsx'
 import { TradeOffSection } from './trade-off-section.tsx'
 
 interface Props {
@@ -63,6 +64,7 @@ export function AnswerView({ question, shown, metric }: Props) {
         </section>
       )}
       <TradeOffSection question={question} />
+      <TankSection question={question} shown={shown} />
       <section>
         <h2>Cautions</h2>
         <ul>

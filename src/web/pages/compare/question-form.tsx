@@ -6,7 +6,7 @@ import { ChoiceField, NumberField, RadioRow } from '../../components/fields.tsx'
 import { SetupSearch } from '../../components/setup-search.tsx'
 import { MASS_CLASS_CHOICES, type MassClass, METRIC_CHOICES } from '../../metrics.ts'
 import { useReading } from '../../settings.ts'
-import { type Entered, enteredFrom } from '../../units.ts'
+import { type Entered, enteredFrom, NOTHING_ENTERED } from '../../units.ts'
 import type { Question } from './question.ts'
 
 interface Props {
@@ -49,11 +49,12 @@ function OwnConditions({ question, change }: Part) {
     question.allUpMassKg !== null ||
       question.elevationM !== 0 ||
       question.temperatureC !== null ||
-      question.wingId !== null,
+      question.wingId !== null ||
+      question.tankL !== null,
   )
   return (
     <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Own mass, field and wing</summary>
+      <summary>Own mass, field, wing and tank</summary>
       <div class="fields">
         <Condition
           label="All-up mass"
@@ -77,6 +78,20 @@ function OwnConditions({ question, change }: Part) {
           onChange={(temperatureC) => change({ temperatureC })}
         />
         {isOpen && <WingChoice question={question} change={change} />}
+        <Condition
+          label="Fuel on board"
+          sign="L"
+          stored={question.tankL}
+          within={[0.5, 60]}
+          onChange={(tankL) => change({ tankL })}
+        />
+        <Condition
+          label="Kept in reserve"
+          sign="L"
+          stored={question.reserveL}
+          within={[0, question.tankL === null ? 60 : Number((question.tankL - 0.1).toFixed(1))]}
+          onChange={(reserveL) => change({ reserveL })}
+        />
         {question.metric === 'soundLevel' && (
           <ChoiceField
             label="Measured where"
@@ -95,23 +110,28 @@ function OwnConditions({ question, change }: Part) {
 
 function Condition(props: {
   readonly label: string
-  readonly dimension: 'mass' | 'height' | 'temperature'
+  readonly dimension?: 'mass' | 'height' | 'temperature'
+  /** Where readers do not choose the unit. */
+  readonly sign?: string
   readonly stored: number | null
   readonly within: readonly [number, number]
   readonly onChange: (stored: number | null) => void
 }) {
-  const { label, dimension, stored, within, onChange } = props
+  const { label, dimension, sign = '', stored, within, onChange } = props
   const reading = useReading()
-  const [value, setValue] = useState<Entered>(() =>
-    enteredFrom(stored ?? undefined, reading.unit(dimension)),
-  )
+  const [value, setValue] = useState<Entered>(() => {
+    if (dimension !== undefined) return enteredFrom(stored ?? undefined, reading.unit(dimension))
+    return stored === null ? NOTHING_ENTERED : { text: String(stored), unit: '', stored }
+  })
   const isOutside = value.stored !== null && (value.stored < within[0] || value.stored > within[1])
-  const [low, high] = within.map((bound) => reading.quantity(dimension, bound))
+  const [low, high] = within.map((bound) =>
+    dimension === undefined ? `${bound} ${sign}` : reading.quantity(dimension, bound),
+  )
   return (
     <NumberField
       label={label}
       isOptional
-      dimension={dimension}
+      {...(dimension === undefined ? { sign } : { dimension })}
       value={value}
       faults={isOutside ? [`It must lie between ${low} and ${high}.`] : []}
       onChange={(next) => {

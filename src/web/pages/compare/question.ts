@@ -14,6 +14,9 @@ export interface Question {
   readonly temperatureC: number | null
   readonly wingId: string | null
   readonly soundPosition: 'pilotEar' | 'distance'
+  /** Fuel on board, and what of it is not to be flown on [L]; null: not asked for. */
+  readonly tankL: number | null
+  readonly reserveL: number | null
   /** An earlier fit, to see an answer as it was. */
   readonly fitId: string | null
 }
@@ -36,6 +39,8 @@ export function questionIn(search: string): Question {
     temperatureC: number('temperatureC'),
     wingId: query.get('wingId'),
     soundPosition: oneOf('soundPosition', ['pilotEar', 'distance'], 'pilotEar'),
+    tankL: number('tankL'),
+    reserveL: number('reserveL'),
     fitId: query.get('fitId'),
   }
 }
@@ -54,10 +59,17 @@ export function conditionsOf(question: Question) {
   }
 }
 
+/** What is in the tank and stays in it, as predictions take it; null where no tank is given. */
+export function tankOf({ tankL, reserveL }: Pick<Question, 'tankL' | 'reserveL'>) {
+  if (tankL === null) return null
+  return { tankL, ...(reserveL === null || reserveL >= tankL ? {} : { reserveL }) }
+}
+
 /** The address of the page that asks it. */
 export function addressOf(question: Question): string {
   const query = new URLSearchParams()
   for (const [name, value] of Object.entries(conditionsOf(question))) query.set(name, String(value))
+  for (const [name, value] of Object.entries(tankOf(question) ?? {})) query.set(name, String(value))
   if (question.setups.length > 0) query.set('setups', question.setups.join(','))
   return `/compare?${query.toString().replaceAll('%2C', ',')}`
 }

@@ -1,0 +1,108 @@
+import { useEffect, useState } from 'preact/hooks'
+
+import { get, type Schemas } from '../../api/client.ts'
+import { Failure } from '../../components/notices.tsx'
+import { Table } from '../../components/table.tsx'
+import { writeNumber } from '../../units.ts'
+import type { Shown } from './compare-page.tsx'
+import { type Question, tankOf } from './question.ts'
+
+/** As many are asked for, one after the other. */
+const MOST = 20
+
+type Setup = Schemas['ComparedSetup']
+type Predictions = Schemas['Prediction']['predictions']
+
+interface Props {
+  readonly question: Question
+  readonly shown: Shown
+}
+
+/** How long and how far each setup goes on the reader's own tank. */
+export function TankSection({ question, shown }: Props) {
+  const tank = tankOf(question)
+  const setups = tank === null ? [] : [...shown.ranked, ...shown.others].slice(0, MOST)
+  const { found, error } = useForecasts(setups, question, shown.head.conditions.allUpMassKg)
+  if (tank === null) return null
+  const reserve = tank.reserveL === undefined ? 'no reserve' : `${tank.reserveL} L kept in reserve`
+  return (
+    <section class={question.setups.length >= 2 ? '' : 'no-print'}>
+      <h2>From the tank</h2>
+      <p>
+        Level flight at trim in still air on {tank.tankL} L, {reserve}. Wind against you shortens
+        the distance. With 95 % certainty, as a mean over pilots and evenings.
+      </p>
+      {error !== null && <Failure error={error} />}
+      {error === null && found.size < setups.length && (
+        <progress value={found.size} max={setups.length} aria-label="Tanks worked out so far" />
+      )}
+      <Table label="From the tank" heads={['Setup', 'Time, h', 'Distance, km']}>
+        {setups.map((setup) => (
+          <Line key={setup.setupId} setup={setup} forecast={found.get(setup.setupId)} />
+        ))}
+      </Table>
+    </section>
+  )
+}
+
+function Line(props: { readonly setup: Setup; readonly forecast: Predictions | undefined }) {
+  const { setup, forecast } = props
+  const refused = forecast?.endurance.refused ?? forecast?.range.refused
+  return (
+    <tr>
+      <th scope="row">
+        <a href={`/setups/${setup.setupId}`}>{setup.name}</a>
+        {setup.safety.state === 'doNotFly' && <strong class="stop"> Do not fly</strong>}
+        {setup.safety.state === 'advisory' && <strong> Safety advisory</strong>}
+        {refused !== undefined && <span class="reason"> {refused.reason}</span>}
+      </th>
+      <td>{spanOf(forecast?.endurance, 1)}</td>
+      <td>{spanOf(forecast?.range, 0)}</td>
+    </tr>
+  )
+}
+
+function spanOf(quantity: Schemas['PredictedQuantity'] | undefined, decimals: number): string {
+  if (quantity === undefined) return '…'
+  const { value, interval95 } = quantity
+  if (value === null) return '–'
+  const write = (stored: number) => writeNumber(stored, decimals)
+  if (interval95 === null) return write(value)
+  return `${write(value)} (${write(interval95[0])} to ${write(interval95[1])})`
+}
+
+/** One call for each setup, one after the other, so that the service has time for others. */
+function useForecasts(setups: readonly Setup[], question: Question, allUpMassKg: number) {
+  const [found, setFound] = useState<ReadonlyMap<string, Predictions>>(new Map())
+  const [error, setError] = useState<Error | null>(null)
+  const { elevationM, temperatureC, wingId } = question
+  const query = {
+    ...tankOf(question),
+    allUpMassKg,
+    elevationM,
+    ...(temperatureC === null ? {} : { temperatureC }),
+    ...(wingId === null ? {} : { wingId }),
+  }
+  const ids = setups.map(({ setupId }) => setupId)
+  const key = JSON.stringify([ids, query])
+  useEffect(() => {
+    const abort = new AbortController()
+    const { signal } = abort
+    const collect = async () => {
+      const collected = new Map<string, Predictions>()
+      for (const id of ids) {
+        const { body } = await get('/v1/setups/{id}/predictions', { path: { id }, query, signal })
+        collected.set(id, body.predictions)
+        setFound(new Map(collected))
+      }
+    }
+    setFound(new Map())
+    setError(null)
+    collect().catch((fault: unknown) => {
+      if (!signal.aborted) setError(fault as Error)
+    })
+    return () => abort.abort()
+    // The key stands for all of it.
+  }, [key])
+  return { found, error }
+}
