@@ -1,7 +1,7 @@
 import type { Schemas } from '../../api/client.ts'
-import type { Entered } from '../../units.ts'
+import { type Entered, NOTHING_ENTERED } from '../../units.ts'
 import type { EntryForm, Form, RunForm } from './form.ts'
-import { type NumberSpec, RUN_SPECS } from './run-fields.ts'
+import { LEGS, type NumberSpec, numbersOf, RUN_SPECS } from './run-fields.ts'
 
 type Body = Schemas['NewSubmission']
 type Run = Body['entries'][number]['runs'][number]
@@ -56,6 +56,7 @@ function wingOf({ wing }: Form, must: Must): Body['wing'] {
     ...(hasGlide ? { glideSource: wing.glideSource } : {}),
     ...given('trimSpeedMps', wing.trimSpeedMps),
     ...given('trimAtAllUpMassKg', wing.trimAtAllUpMassKg),
+    ...uncertainty({ glideRatio: hasGlide ? wing.glideDoubt : undefined }),
   }
 }
 
@@ -65,6 +66,7 @@ function entryOf(entry: EntryForm, pointer: string, must: Must): Body['entries']
     allUpMassKg: must(`${pointer}/allUpMassKg`, entry.allUpMassKg),
     massSource: entry.massSource,
     ...given('engineHours', entry.engineHours),
+    ...uncertainty({ allUpMassKg: entry.massDoubt }),
     runs: entry.runs.map((run, index) => runOf(run, `${pointer}/runs/${index}`, must)),
   }
 }
@@ -75,13 +77,15 @@ export function isAsked({ onlyIf }: NumberSpec, run: RunForm): boolean {
 }
 
 function runOf(run: RunForm, pointer: string, must: Must): Run {
-  const { numbers, choices } = RUN_SPECS[run.kind]
+  const { choices } = RUN_SPECS[run.kind]
   const written: Record<string, unknown> = { kind: run.kind }
-  for (const spec of numbers) {
-    const value = run.values[spec.at]
-    if (value === undefined || !isAsked(spec, run)) continue
-    if (spec.isOptional !== true) put(written, spec.at, must(`${pointer}/${spec.at}`, value))
-    else if (value.stored !== null) put(written, spec.at, value.stored)
+  for (const spec of numbersOf(run.kind, run.legs ?? LEGS.least)) {
+    const value = run.values[spec.at] ?? NOTHING_ENTERED
+    if (!isAsked(spec, run)) continue
+    if (spec.isOptional === true && value.stored === null) continue
+    put(written, spec.at, must(`${pointer}/${spec.at}`, value))
+    const doubt = spec.hasDoubt === true ? run.doubts?.[spec.at]?.stored : null
+    if (doubt != null) put(written, doubtAt(spec.at), doubt)
   }
   for (const { at, isYesNo } of choices) {
     written[at] = isYesNo === true ? run.choices[at] === 'true' : run.choices[at]
@@ -89,16 +93,33 @@ function runOf(run: RunForm, pointer: string, must: Must): Run {
   return written as Run
 }
 
-/** Puts a value at its place, such as legs/0/trackDeg. */
-function put(target: Record<string, unknown>, at: string, value: number): void {
-  const [list, index, field] = at.split('/')
-  if (index === undefined || field === undefined) {
-    target[at] = value
-    return
-  }
-  const items = [...((target[list!] as Record<string, unknown>[] | undefined) ?? [])]
-  items[Number(index)] = { ...items[Number(index)], [field]: value }
-  target[list!] = items
+/** Where the uncertainty of a reading stands: beside it, under its name. */
+export function doubtAt(at: string): string {
+  const cut = at.lastIndexOf('/') + 1
+  return `${at.slice(0, cut)}uncertainty/${at.slice(cut)}`
+}
+
+type Holder = Record<string, unknown>
+
+/** Puts a value at its place, such as legs/0/trackDeg: before a number there is a list. */
+function put(target: Holder, at: string, value: number): void {
+  const names = at.split('/')
+  const last = names.pop()!
+  let holder = target
+  names.forEach((name, depth) => {
+    const isList = /^\d+$/.test(names[depth + 1] ?? last)
+    holder[name] ??= isList ? [] : {}
+    holder = holder[name] as Holder
+  })
+  holder[last] = value
+}
+
+/** The stated ones of some uncertainties; nothing where none is. */
+function uncertainty(doubts: Readonly<Record<string, Entered | undefined>>) {
+  const stated = Object.entries(doubts).flatMap(([name, doubt]) =>
+    doubt?.stored == null ? [] : [[name, doubt.stored] as const],
+  )
+  return stated.length === 0 ? {} : { uncertainty: Object.fromEntries(stated) }
 }
 
 function given(name: string, { stored }: Entered): Record<string, number> {

@@ -1,4 +1,5 @@
 import type { Schemas } from '../../api/client.ts'
+import { DoubtField } from '../../components/doubt-field.tsx'
 import { ChoiceField, NumberField } from '../../components/fields.tsx'
 import { SetupSearch } from '../../components/setup-search.tsx'
 import { NOTHING_ENTERED } from '../../units.ts'
@@ -57,6 +58,14 @@ export function EntryCard(props: Props) {
             ['weighed', 'Weighed ready to fly'],
           ]}
           onChange={(massSource) => onChange({ ...entry, massSource })}
+        />
+        <DoubtField
+          summary="How sure is the mass?"
+          label="± All-up mass"
+          dimension="mass"
+          value={entry.massDoubt}
+          {...remarksAt(`${pointer}/uncertainty/allUpMassKg`)}
+          onChange={(massDoubt) => onChange({ ...entry, massDoubt })}
         />
         <NumberField
           label="Engine hours"

@@ -1,30 +1,59 @@
 import { get, type Schemas } from '../../api/client.ts'
 import { randomKey } from '../../store/random-key.ts'
 import { type Entered, NOTHING_ENTERED } from '../../units.ts'
+import { doubtAt } from './body.ts'
 import { knownSetup } from './entry-card.tsx'
 import type { EntryForm, Form, KnownSetup, RunForm, WingForm } from './form.ts'
-import { RUN_SPECS } from './run-fields.ts'
+import { LEGS, numbersOf, RUN_SPECS } from './run-fields.ts'
 
 type Full = Schemas['FullSubmission']
 type FullEntry = Full['entries'][number]
+type FullRun = FullEntry['runs'][number]
 
 /** What a run holds beside its readings: worked out, never typed. */
 const RESULTS = new Set(['kind', 'normalized', 'derived', 'warnings', 'crossCheck', 'cautions'])
 
 /** The names of what was given and the form has no field for; correcting by the form would lose it. */
 export function withoutField(test: Full): string[] {
-  const stated = [test.site, test.conditions, test.pilot, test.wing, ...test.entries]
-  const uncertain = stated.some((part) => part.uncertainty !== undefined) ? ['uncertainty'] : []
-  const inRuns = test.entries.flatMap(({ runs }) =>
-    runs.flatMap((run) => {
-      const { numbers, choices } = RUN_SPECS[run.kind]
-      const known = new Set([...numbers, ...choices].map(({ at }) => at.split('/')[0]))
-      const hasMoreLegs = run.kind === 'levelSpeed' && run.legs.length > 3
-      const unknown = Object.keys(run).filter((name) => !RESULTS.has(name) && !known.has(name))
-      return hasMoreLegs ? [...unknown, 'legs'] : unknown
-    }),
+  const hasOthers = (part: Stated, known: readonly string[]) =>
+    Object.keys(part.uncertainty ?? {}).some((name) => !known.includes(name))
+  const isLost =
+    [test.site, test.conditions, test.pilot].some((part) => hasOthers(part, [])) ||
+    hasOthers(test.wing, ['glideRatio']) ||
+    test.entries.some((entry) => hasOthers(entry, ['allUpMassKg']))
+  const inRuns = test.entries.flatMap(({ runs }) => runs.flatMap(unknownIn))
+  return [...new Set([...(isLost ? ['uncertainty'] : []), ...inRuns])]
+}
+
+interface Stated {
+  readonly uncertainty?: object | undefined
+}
+
+function unknownIn(run: FullRun): string[] {
+  const numbers = numbersOf(run.kind, legsOf(run))
+  const choices = RUN_SPECS[run.kind].choices.map(({ at }) => at)
+  const known = new Set([...numbers.map(({ at }) => at.split('/')[0]!), ...choices, 'uncertainty'])
+  const unknown = Object.keys(run).filter((name) => !RESULTS.has(name) && !known.has(name))
+  const asked = new Set(numbers.filter(({ hasDoubt }) => hasDoubt).map(({ at }) => doubtAt(at)))
+  const isLost = doubtsIn(run).some((at) => !asked.has(at))
+  return isLost ? [...unknown, 'uncertainty'] : unknown
+}
+
+/** The places of all uncertainties of a run, those of its legs included. */
+function doubtsIn(run: FullRun): string[] {
+  const parts: readonly (readonly [string, Stated])[] = [
+    ['', run],
+    ...(run.kind === 'levelSpeed'
+      ? run.legs.map((leg, index) => [`legs/${index}/`, leg] as const)
+      : []),
+  ]
+  return parts.flatMap(([head, part]) =>
+    Object.keys(part.uncertainty ?? {}).map((name) => `${head}uncertainty/${name}`),
   )
-  return [...new Set([...uncertain, ...inRuns])]
+}
+
+function legsOf(run: FullRun): number {
+  return run.kind === 'levelSpeed' ? run.legs.length : LEGS.least
 }
 
 /** A stored submission as a form again, to be corrected. */
@@ -58,7 +87,7 @@ async function wingOf(wing: Full['wing']): Promise<WingForm> {
   return described({ ...body, glideSource: 'catalogue' }, id)
 }
 
-function described(wing: Omit<Full['wing'], 'id' | 'uncertainty'>, id: string | null): WingForm {
+function described(wing: Omit<Full['wing'], 'id'>, id: string | null): WingForm {
   return {
     id,
     flatAreaM2: typed(wing.flatAreaM2),
@@ -66,6 +95,7 @@ function described(wing: Omit<Full['wing'], 'id' | 'uncertainty'>, id: string | 
     glideSource: wing.glideSource ?? 'estimated',
     trimSpeedMps: typed(wing.trimSpeedMps),
     trimAtAllUpMassKg: typed(wing.trimAtAllUpMassKg),
+    glideDoubt: typed(wing.uncertainty?.glideRatio),
   }
 }
 
@@ -78,15 +108,20 @@ async function entryOf(entry: FullEntry): Promise<EntryForm> {
     allUpMassKg: typed(entry.allUpMassKg),
     massSource: entry.massSource ?? 'estimated',
     engineHours: typed(entry.engineHours),
+    massDoubt: typed(entry.uncertainty?.allUpMassKg),
     runs: entry.runs.map(runOf),
   }
 }
 
-function runOf(run: FullEntry['runs'][number]): RunForm {
-  const { numbers, choices } = RUN_SPECS[run.kind]
+function runOf(run: FullRun): RunForm {
+  const legs = legsOf(run)
+  const numbers = numbersOf(run.kind, legs)
+  const { choices } = RUN_SPECS[run.kind]
   return {
     key: randomKey(),
     kind: run.kind,
+    legs,
+    doubts: Object.fromEntries(numbers.map(({ at }) => [at, typed(valueAt(run, doubtAt(at)))])),
     values: Object.fromEntries(numbers.map(({ at }) => [at, typed(valueAt(run, at))])),
     choices: Object.fromEntries(
       choices.map(({ at, choices: all }) => [at, String(valueAt(run, at) ?? all[0]![0])]),

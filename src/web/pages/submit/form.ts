@@ -1,7 +1,7 @@
 import type { Schemas } from '../../api/client.ts'
 import { randomKey } from '../../store/random-key.ts'
 import { type Entered, NOTHING_ENTERED } from '../../units.ts'
-import { RUN_SPECS, type RunKind } from './run-fields.ts'
+import { LEGS, RUN_SPECS, type RunKind } from './run-fields.ts'
 
 type Body = Schemas['NewSubmission']
 
@@ -18,7 +18,13 @@ export interface RunForm {
   readonly kind: RunKind
   readonly values: Readonly<Record<string, Entered>>
   readonly choices: Readonly<Record<string, string>>
+  /** Of a level speed; drafts of earlier days have none. */
+  readonly legs?: number
+  /** Stated standard uncertainties, by the place of their reading. */
+  readonly doubts?: Doubts
 }
+
+type Doubts = Readonly<Record<string, Entered>>
 
 export interface EntryForm {
   readonly key: string
@@ -26,6 +32,7 @@ export interface EntryForm {
   readonly allUpMassKg: Entered
   readonly massSource: 'weighed' | 'estimated'
   readonly engineHours: Entered
+  readonly massDoubt?: Entered
   readonly runs: readonly RunForm[]
 }
 
@@ -37,6 +44,7 @@ export interface WingForm {
   readonly glideSource: 'measured' | 'catalogue' | 'estimated'
   readonly trimSpeedMps: Entered
   readonly trimAtAllUpMassKg: Entered
+  readonly glideDoubt?: Entered
 }
 
 /** The form as it stands: texts as typed, kept in the draft as they are. */
@@ -125,6 +133,8 @@ export function blankRun(
   return {
     key: randomKey(),
     kind,
+    legs: LEGS.least,
+    doubts: before?.doubts ?? {},
     values: Object.fromEntries(
       numbers.map((spec) => [
         spec.at,

@@ -35,7 +35,8 @@ export function workOut(form: Form): Live {
     places.push({ entry: index, runs })
     return [{ entry: written, equipment: entry.setup, runs: runs.map((run) => written.runs[run]!) }]
   })
-  const wing = wingOf(form)
+  const stated = 'uncertainty' in body.wing ? body.wing.uncertainty : undefined
+  const wing = wingOf(form, stated)
   const outcome = normaliseSubmission({ ...body, wing }, entries)
   const inForm = (pointer: string) =>
     pointer.replace(/^\/entries\/(\d+)(?:\/runs\/(\d+))?/, (_match, entry, run) => {
@@ -74,7 +75,7 @@ function byPointer(
 }
 
 /** The figures of the wing, whether it is sent by its id or described. */
-function wingOf({ wing }: Form): FlownWing {
+function wingOf({ wing }: Form, uncertainty: FlownWing['uncertainty']): FlownWing {
   const { flatAreaM2, glideRatio, trimSpeedMps, trimAtAllUpMassKg } = wing
   return {
     flatAreaM2: flatAreaM2.stored ?? Number.NaN,
@@ -82,5 +83,6 @@ function wingOf({ wing }: Form): FlownWing {
     glideSource: glideRatio.stored === null ? undefined : wing.glideSource,
     trimSpeedMps: trimSpeedMps.stored ?? undefined,
     trimAtAllUpMassKg: trimAtAllUpMassKg.stored ?? undefined,
+    ...(uncertainty === undefined ? {} : { uncertainty }),
   }
 }

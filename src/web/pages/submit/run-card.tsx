@@ -2,10 +2,12 @@ import { useState } from 'preact/hooks'
 
 import type { RunOutcome } from '../../../core/normalise/types.ts'
 import { ChoiceField, NumberField } from '../../components/fields.tsx'
+import { NOTHING_ENTERED } from '../../units.ts'
 import { isAsked } from './body.ts'
 import type { RunForm } from './form.ts'
 import type { RemarksAt } from './remarks.ts'
-import { RUN_SPECS } from './run-fields.ts'
+import { LEGS, numbersOf, RUN_SPECS } from './run-fields.ts'
+import { Legs, RunDoubts } from './run-parts.tsx'
 import { RunResult } from './run-result.tsx'
 import { hasWatch, Stopwatch } from './stopwatch.tsx'
 
@@ -26,6 +28,7 @@ export function RunCard(props: Props) {
   const { run, pointer, outcome, remarksAt, onChange } = props
   const spec = RUN_SPECS[run.kind]
   const [isTiming, setTiming] = useState(() => hasWatch(run.key))
+  const asked = numbersOf(run.kind, run.legs ?? LEGS.least).filter((field) => isAsked(field, run))
   const general = remarksAt(pointer)
   const setNumber = (at: string, value: RunForm['values'][string]) =>
     onChange({ ...run, values: { ...run.values, [at]: value } })
@@ -56,17 +59,15 @@ export function RunCard(props: Props) {
         />
       )}
       <div class="fields">
-        {spec.numbers
-          .filter((field) => isAsked(field, run))
-          .map((field) => (
-            <NumberField
-              key={field.at}
-              {...field}
-              value={run.values[field.at]!}
-              {...remarksAt(`${pointer}/${field.at}`)}
-              onChange={(value) => setNumber(field.at, value)}
-            />
-          ))}
+        {asked.map((field) => (
+          <NumberField
+            key={field.at}
+            {...field}
+            value={run.values[field.at] ?? NOTHING_ENTERED}
+            {...remarksAt(`${pointer}/${field.at}`)}
+            onChange={(value) => setNumber(field.at, value)}
+          />
+        ))}
         {spec.choices.map(({ at, label, choices }) => (
           <ChoiceField
             key={at}
@@ -78,6 +79,8 @@ export function RunCard(props: Props) {
           />
         ))}
       </div>
+      {run.kind === 'levelSpeed' && <Legs run={run} onChange={onChange} />}
+      <RunDoubts run={run} asked={asked} pointer={pointer} {...{ remarksAt, onChange }} />
       {run.kind === 'tipClearance' && run.choices.contactSeen === 'true' && (
         <p class="warning warning-stop">
           <strong>Do not fly this setup.</strong> Sent like this, it is marked “do not fly” for

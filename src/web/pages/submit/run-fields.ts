@@ -13,6 +13,8 @@ export interface NumberSpec {
   readonly hint?: string
   /** What a new run starts with, in the unit of the interface. */
   readonly usual?: number
+  /** A main reading: whoever knows how sure it is may say so. */
+  readonly hasDoubt?: boolean
   /** Only where this choice of the run has this value. */
   readonly onlyIf?: readonly [at: string, value: string]
 }
@@ -35,7 +37,7 @@ export interface RunSpec {
   readonly caution: string
 }
 
-const DURATION: NumberSpec = { at: 'durationS', label: 'Time', sign: 's' }
+const DURATION: NumberSpec = { at: 'durationS', label: 'Time', sign: 's', hasDoubt: true }
 const RPM: NumberSpec = { at: 'rpm', label: 'Engine speed', sign: '1/min', isOptional: true }
 const START_HEIGHT: NumberSpec = {
   at: 'startHeightAboveSiteM',
@@ -69,8 +71,20 @@ const leg = (index: number): readonly NumberSpec[] => [
     at: `legs/${index}/groundSpeedMps`,
     label: `Leg ${index + 1}: speed over ground`,
     dimension: 'speed',
+    hasDoubt: true,
   },
 ]
+
+/** The interface takes this many. */
+export const LEGS = { least: 3, most: 12 } as const
+
+/** The readings of a run with so many legs; other kinds have none. */
+export function numbersOf(kind: RunKind, legs: number): readonly NumberSpec[] {
+  const { numbers } = RUN_SPECS[kind]
+  if (kind !== 'levelSpeed') return numbers
+  const more = Array.from({ length: Math.max(0, legs - LEGS.least) }, (_, i) => leg(LEGS.least + i))
+  return [...numbers.slice(0, 2 * LEGS.least), ...more.flat(), ...numbers.slice(2 * LEGS.least)]
+}
 
 /** What each kind of run asks for, in words of the field. */
 export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
@@ -78,7 +92,13 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     label: 'Full-throttle climb',
     about: 'The seconds a height gain took',
     numbers: [
-      { at: 'heightGainM', label: 'Height gained', dimension: 'height', usual: 100 },
+      {
+        at: 'heightGainM',
+        label: 'Height gained',
+        dimension: 'height',
+        usual: 100,
+        hasDoubt: true,
+      },
       DURATION,
       START_HEIGHT,
       RPM,
@@ -92,7 +112,7 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     label: 'Fuel burned in level flight',
     about: 'The minutes a measured volume lasted',
     numbers: [
-      { at: 'volumeMl', label: 'Fuel burned', dimension: 'fuelVolume', usual: 500 },
+      { at: 'volumeMl', label: 'Fuel burned', dimension: 'fuelVolume', usual: 500, hasDoubt: true },
       DURATION,
       ...LEVEL,
       {
@@ -112,7 +132,7 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     label: 'Energy used in level flight',
     about: 'Electric drive: watt-hours over a time',
     numbers: [
-      { at: 'energyWh', label: 'Energy out of the battery', sign: 'Wh' },
+      { at: 'energyWh', label: 'Energy out of the battery', sign: 'Wh', hasDoubt: true },
       DURATION,
       ...LEVEL,
       { at: 'batteryStartV', label: 'Battery voltage at the start', sign: 'V' },
@@ -126,7 +146,7 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     label: 'Static pull',
     about: 'What a scale reads at full throttle',
     numbers: [
-      { at: 'thrustN', label: 'Pull', dimension: 'force' },
+      { at: 'thrustN', label: 'Pull', dimension: 'force', hasDoubt: true },
       { at: 'headwindMps', label: 'Wind from ahead', dimension: 'speed', isOptional: true },
       { at: 'lineAngleDeg', label: 'Angle of the line', sign: '°', isOptional: true },
       RPM,
@@ -140,7 +160,7 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     label: 'Sound level',
     about: 'A-weighted decibels',
     numbers: [
-      { at: 'levelDbA', label: 'Level', sign: 'dB(A)' },
+      { at: 'levelDbA', label: 'Level', sign: 'dB(A)', hasDoubt: true },
       { at: 'backgroundDbA', label: 'Background alone', sign: 'dB(A)', isOptional: true },
       {
         at: 'distanceM',
@@ -184,7 +204,7 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     label: 'Sink with the engine off',
     about: 'Gives the glide ratio of your wing as you fly it',
     numbers: [
-      { at: 'heightLossM', label: 'Height lost', dimension: 'height', usual: 100 },
+      { at: 'heightLossM', label: 'Height lost', dimension: 'height', usual: 100, hasDoubt: true },
       DURATION,
       { ...START_HEIGHT, usual: 300 },
     ],
@@ -193,7 +213,7 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     caution: 'Engine off only with a landing field in reach all the time.',
   },
   levelSpeed: {
-    label: 'Level speed on three headings',
+    label: 'Level speed on three or more headings',
     about: 'Gives the trim speed, with the wind taken out',
     numbers: [
       ...leg(0),
@@ -214,8 +234,14 @@ export const RUN_SPECS: Readonly<Record<RunKind, RunSpec>> = {
     label: 'Propeller clearance',
     about: 'Gap between blade tip and frame',
     numbers: [
-      { at: 'staticClearanceMm', label: 'Smallest gap at rest', sign: 'mm' },
-      { at: 'loadedClearanceMm', label: 'The same under load', sign: 'mm', isOptional: true },
+      { at: 'staticClearanceMm', label: 'Smallest gap at rest', sign: 'mm', hasDoubt: true },
+      {
+        at: 'loadedClearanceMm',
+        label: 'The same under load',
+        sign: 'mm',
+        isOptional: true,
+        hasDoubt: true,
+      },
     ],
     choices: [
       {

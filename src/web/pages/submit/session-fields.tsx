@@ -1,5 +1,6 @@
 import type { Schemas } from '../../api/client.ts'
 import { useAnswer } from '../../api/use-answer.ts'
+import { DoubtField } from '../../components/doubt-field.tsx'
 import { ChoiceField, NumberField, RadioRow, TextField } from '../../components/fields.tsx'
 import { useReading } from '../../settings.ts'
 import { type Entered, enteredFrom, NOTHING_ENTERED } from '../../units.ts'
@@ -128,6 +129,13 @@ export function PilotAndWing({ form, remarksAt, onChange }: Props) {
           value={wing.glideRatio}
           {...remarksAt('/wing/glideRatio')}
           onChange={(glideRatio) => change({ glideRatio })}
+        />
+        <DoubtField
+          summary="How sure is the glide ratio?"
+          label="± Glide ratio"
+          value={wing.glideDoubt}
+          {...remarksAt('/wing/uncertainty/glideRatio')}
+          onChange={(glideDoubt) => change({ glideDoubt })}
         />
         <ChoiceField
           label="The glide ratio is"
