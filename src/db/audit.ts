@@ -9,8 +9,10 @@ export interface AuditEvent {
     | 'report.decided'
     | 'safety.raised'
     | 'safety.lifted'
+    | 'evidence.setAside'
+    | 'evidence.kept'
     | 'role.changed'
-  readonly subjectKind: 'report' | 'setup' | 'account'
+  readonly subjectKind: 'report' | 'setup' | 'submission' | 'account'
   readonly subjectId: string
   readonly detail: Readonly<Record<string, unknown>>
 }

@@ -74,7 +74,8 @@ const RUNS_PER_SESSION = 8
 const SETUPS_PER_SESSION = 3
 const SESSIONS_PER_PILOT = 20
 
-function simulateColumns(runs: number): ObservationColumns {
+/** Runs of 100 setups as the model sees them, the same ones every time. */
+export function simulateColumns(runs: number): ObservationColumns {
   const random = new Pcg32(runs, 1)
   const columns = {
     y: new Float64Array(runs),

@@ -1,6 +1,7 @@
 import { benchDatasets } from './datasets.bench.ts'
+import { benchEvidence } from './evidence.bench.ts'
 import { benchFit } from './fit.bench.ts'
-// import { benchNormalise } from './normalise.bench.ts'
+import { benchNormalise } from './normalise.bench.ts'
 import { benchSubmissions } from './submissions.bench.ts'
 
 /** `npm run bench`: speed, as ratios of one run; absolute figures hold for this machine and this moment. */
@@ -10,7 +11,8 @@ const write = (line: string) => {
 
 const parts: Readonly<Record<string, (write: (line: string) => void) => Promise<unknown>>> = {
   'Fit of the nested model': benchFit,
-  //   'Normalisation in process': benchNormalise,
+  'A refresh, part by part': benchEvidence,
+  'Normalisation in process': benchNormalise,
   'Submissions on a real database': benchSubmissions,
   'Live export of runs': benchDatasets,
 }

@@ -38,7 +38,7 @@ export interface AtmosphereReport {
  *   or station pressure [hPa], 226 to 1300, or neither; relative humidity [%], 0 to 100, or none
  * @returns pressure [hPa], density [kg/m³], altitudes [m], speed of sound [m/s], ratios [1]
  * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
- * @source ISO 2533:1975; CIPM-2007; Gagg and Ferrar 1934 (normalisation specification 1, a, b, d.5)
+ * @source ISO 2533:1975; CIPM-2007; Gagg and Ferrar 1934 (METHOD.md, a, b, d.5)
  * @example atmosphereReport({ elevationM: 600, temperatureC: 25, qnhHPa: 1018 }).stationPressureHPa // 947.7
  */
 export function atmosphereReport(question: AtmosphereQuestion): AtmosphereReport {

@@ -60,7 +60,7 @@ export interface ScatterCheck {
   readonly pTooSmall: number
 }
 
-/** Sessions, pairs and runs a report lists at most. */
+/** Pairs and runs a report lists at most, and sessions that are not flagged. */
 const MOST_LISTED = 30
 /** Pairs that are split at most: those flown together most often. */
 const MOST_SPLITS = 200
@@ -91,7 +91,7 @@ export function reportOn(sources: ReportSources): FitReport | null {
   const place = placesOf(layout)
   const sessions = sessionsOf(sources, { influence, outliers, place })
   return {
-    sessions: sessions.slice(0, MOST_LISTED),
+    sessions: sessions.filter(({ flagged }, place) => flagged || place < MOST_LISTED),
     flaggedSessions: sessions.filter(({ flagged }) => flagged).length,
     soleEvidenceSessions: sessions.filter(({ soleEvidence }) => soleEvidence).length,
     runs: runsOf(sources, outliers, place),

@@ -63,7 +63,7 @@ export const AIR_POSITIONS = [
  * @param flown where the climb is written, so that a model that is run over and over makes none anew
  * @returns the same object
  * @throws {OutOfRangeError} if no steady climb agrees with the readings
- * @source normalisation specification 1, sections c and d
+ * @source METHOD.md, sections c and d
  */
 export function flyClimb(
   x: Float64Array,
@@ -119,7 +119,7 @@ export function unflown(air: ClimbAir): Writable<FlownClimb> {
  * The air in the middle of the climb.
  *
  * @throws {OutOfRangeError} if a value lies outside the range of the standard atmosphere or CIPM-2007
- * @source normalisation specification 1, sections a, c and d.5
+ * @source METHOD.md, sections a, c and d
  */
 export function airOfClimb(x: Float64Array, { pressureIsQnh, drive }: ClimbContext): ClimbAir {
   const field = {

@@ -48,7 +48,7 @@ type ClimbInputs = Readonly<Record<(typeof CLIMB_INPUTS)[number], UncertainInput
  * @param known air and wing of the session, gaps filled
  * @param flown entry, run and equipment as submitted
  * @returns inputs by name; `powerRatioFactor` still without its uncertainty, which needs the air
- * @source normalisation specification 1, section j
+ * @source METHOD.md, section j
  */
 export function climbInputs(
   known: KnownSession,

@@ -37,7 +37,7 @@ export interface PreparedClimb {
  * @returns the climb as flown and at the reference state, ready for {@link normaliseClimb}
  * @throws {OutOfRangeError} if the readings lie outside the physics, such as a climb too steep for
  *   its airspeed, or a power the reference wing has no steady climb for
- * @source normalisation specification 1, sections c, d and j
+ * @source METHOD.md, sections c, d and j
  */
 export function prepareClimb(
   known: KnownSession,
@@ -71,7 +71,7 @@ export function prepareClimb(
  *
  * @param climb what {@link prepareClimb} gave
  * @returns climb rate [m/s], thrust [N] and induced power [W] at the reference state; evidence
- * @source normalisation specification 1, sections d and j
+ * @source METHOD.md, sections d and j
  */
 export function normaliseClimb(climb: PreparedClimb): {
   readonly normalized: Normalized
@@ -96,7 +96,7 @@ export function normaliseClimb(climb: PreparedClimb): {
 /**
  * The model of a climb: climb rate at the reference state [m/s] and ln of the induced power.
  *
- * @source normalisation specification 1, section d
+ * @source METHOD.md, section d
  */
 export function climbModel({ inputs, context, flown: nominal, atReference }: PreparedClimb): Model {
   const { climbAngleRad } = atReference

@@ -29,7 +29,7 @@ export interface UncertaintyCheck {
   readonly agrees: boolean
 }
 
-/** How far the two may lie apart [1]. Source: normalisation specification 1, section j. */
+/** How far the two may lie apart [1]. Source: METHOD.md, section j. */
 const AGREEMENT_RATIO = 0.1
 /** Share of the draws that may leave the physics: what lies beyond any interval that is quoted [1]. */
 const FAILED_RATIO = 0.001

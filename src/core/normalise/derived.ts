@@ -29,7 +29,7 @@ export interface PropellerState {
  * @param state airspeed [m/s], air, thrust [N] and power ratio [1] of the run
  * @returns the figures that can be worked out, or undefined where none can
  * @throws {OutOfRangeError} if the temperature is NaN or lies outside 150 to 400 K
- * @source normalisation specification 1, section i
+ * @source METHOD.md, section i
  */
 export function deriveFigures(
   engineRpm: number | undefined,

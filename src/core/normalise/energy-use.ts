@@ -47,7 +47,7 @@ export interface PreparedEnergy {
  * @param submitted entry, run and equipment as submitted
  * @returns the flight, ready for {@link normaliseEnergyUse}
  * @throws {OutOfRangeError} if the drive is not electric or the readings lie outside the physics
- * @source normalisation specification 1, sections e and j
+ * @source METHOD.md, sections e and j
  */
 export function prepareEnergyUse(
   known: KnownSession,
@@ -90,7 +90,7 @@ function energyInputs(known: KnownSession, submitted: SubmittedLevel<EnergyUseRu
  *
  * @param energy what {@link prepareEnergyUse} gave
  * @returns electric power at the reference state [W]; evidence
- * @source normalisation specification 1, sections e and j
+ * @source METHOD.md, sections e and j
  */
 export function normaliseEnergyUse(energy: PreparedEnergy): {
   readonly normalized: Normalized
@@ -113,7 +113,7 @@ export function normaliseEnergyUse(energy: PreparedEnergy): {
 /**
  * The model of an energy use: electric power at the reference state [W] and its logarithm.
  *
- * @source normalisation specification 1, section e
+ * @source METHOD.md, section e
  */
 export function energyModel({ inputs, context, flown: { air } }: PreparedEnergy): Model {
   return answeringNaN((x, y) => {

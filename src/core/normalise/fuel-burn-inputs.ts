@@ -28,7 +28,7 @@ type BurnInputs = Readonly<Record<(typeof BURN_INPUTS)[number], UncertainInput>>
  * @param known air and wing of the session, gaps filled
  * @param submitted entry, run and equipment as submitted
  * @returns inputs by name; `partLoadFactor` still without its uncertainty, which needs the air
- * @source normalisation specification 1, sections e and j
+ * @source METHOD.md, sections e and j
  */
 export function burnInputs(
   known: KnownSession,

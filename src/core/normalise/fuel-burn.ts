@@ -49,7 +49,7 @@ export interface PreparedBurn {
  * @param submitted entry, run and equipment as submitted
  * @returns the burn, ready for {@link normaliseFuelBurn}
  * @throws {OutOfRangeError} if the drive burns no fuel or the readings lie outside the physics
- * @source normalisation specification 1, sections e and j
+ * @source METHOD.md, sections e and j
  */
 export function prepareFuelBurn(
   known: KnownSession,
@@ -74,7 +74,7 @@ export function prepareFuelBurn(
  *
  * @param burn what {@link prepareFuelBurn} gave
  * @returns fuel flow at the reference state, volume at 15 °C [L/h]; evidence
- * @source normalisation specification 1, sections e and j
+ * @source METHOD.md, sections e and j
  */
 export function normaliseFuelBurn(burn: PreparedBurn): {
   readonly normalized: Normalized
@@ -97,7 +97,7 @@ export function normaliseFuelBurn(burn: PreparedBurn): {
 /**
  * The model of a fuel burn: flow at the reference state [L/h] and its logarithm.
  *
- * @source normalisation specification 1, section e
+ * @source METHOD.md, section e
  */
 export function burnModel({ inputs, context, flown: { air } }: PreparedBurn): Model {
   return answeringNaN((x, y) => {

@@ -53,7 +53,7 @@ export const LEVEL_AIR_POSITIONS = [
  * @param context whether the pressure is a QNH, and what the wing's figures follow
  * @returns the flight, worked out
  * @throws {OutOfRangeError} if the readings lie outside the physics
- * @source normalisation specification 1, section e
+ * @source METHOD.md, section e
  */
 export function flyLevel(
   x: Float64Array,
@@ -119,7 +119,7 @@ export interface PartLoadWeights {
  * @param flown the flight, worked out
  * @param weights w_m and w_ρ [1]
  * @returns a factor of 1 with that standard uncertainty, and with the sign of the correction
- * @source normalisation specification 1, section e
+ * @source METHOD.md, section e
  */
 export function partLoadInput(
   source: string,

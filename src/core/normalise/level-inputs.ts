@@ -46,7 +46,7 @@ export interface SubmittedLevel<R extends FuelBurnRun | EnergyUseRun> {
  * @param submitted entry, run and equipment as submitted
  * @param duration what makes the time uncertain, and its default standard uncertainty [s]
  * @returns inputs by name; `partLoadFactor` still without its uncertainty, which needs the air
- * @source normalisation specification 1, sections e and j
+ * @source METHOD.md, sections e and j
  */
 export function levelInputs(
   known: KnownSession,

@@ -28,7 +28,7 @@ export const X = positionsOf(LEVEL_SPEED_INPUTS)
  * @param flown entry and run as submitted
  * @returns inputs in their order; the first, the change of the wind, still without its uncertainty,
  *   which needs the legs
- * @source normalisation specification 1, sections g and j
+ * @source METHOD.md, sections g and j
  */
 export function levelSpeedInputs(
   { air }: KnownSession,
@@ -50,7 +50,7 @@ export function levelSpeedInputs(
 /**
  * What a change of the wind between the legs does to the airspeed [m/s].
  *
- * @source normalisation specification 1, section g
+ * @source METHOD.md, section g
  */
 export function windChangeInput(standardUncertainty: number): UncertainInput {
   return {

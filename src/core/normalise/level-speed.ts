@@ -54,7 +54,7 @@ export interface PreparedLevelSpeed {
  * @returns the run, ready for {@link normaliseLevelSpeed}
  * @throws {OutOfRangeError} if the legs lie too nearly on one line, or the readings lie outside the
  *   physics
- * @source normalisation specification 1, sections g and j
+ * @source METHOD.md, sections g and j
  */
 export function prepareLevelSpeed(
   known: KnownSession,
@@ -75,7 +75,7 @@ export function prepareLevelSpeed(
  * @param run what {@link prepareLevelSpeed} gave
  * @returns airspeed at the reference state and as flown [m/s], wind; no evidence, because an airspeed
  *   says nothing of engine and propeller
- * @source normalisation specification 1, section g
+ * @source METHOD.md, section g
  */
 export function normaliseLevelSpeed(run: PreparedLevelSpeed): {
   readonly normalized: Normalized
@@ -107,7 +107,7 @@ export function normaliseLevelSpeed(run: PreparedLevelSpeed): {
  *
  * @param run what {@link prepareLevelSpeed} gave
  * @returns ln of the airspeed [m/s] and its uncertainties [1], to serve the session as trim speed
- * @source normalisation specification 1, section g
+ * @source METHOD.md, section g
  */
 export function speedShownBy(run: PreparedLevelSpeed): MeasuredFigure {
   const propagation = propagate(run.inputs, OUTPUTS, levelSpeedModel(run))
@@ -117,7 +117,7 @@ export function speedShownBy(run: PreparedLevelSpeed): MeasuredFigure {
 /**
  * The model of a level speed run: airspeed at the reference state [m/s] and its logarithm.
  *
- * @source normalisation specification 1, section g
+ * @source METHOD.md, section g
  */
 export function levelSpeedModel(run: PreparedLevelSpeed): Model {
   return answeringNaN((x, y) => {

@@ -14,7 +14,7 @@ const COVERAGE = 3
  * @param known the session with its gaps filled
  * @param trim airspeed at the reference mass and density [m/s], from runs flown at trim
  * @returns the session with the better trim speed, and a note of it among the wing's warnings
- * @source normalisation specification 1, section g; the rule is ours
+ * @source METHOD.md, section g; the rule is ours
  */
 export function withOwnTrim(known: KnownSession, trim: OwnFigure): KnownSession {
   const { wing } = known
@@ -64,7 +64,7 @@ export function withOwnTrim(known: KnownSession, trim: OwnFigure): KnownSession 
  * @param known the session with its gaps filled, its own trim speed in place
  * @param glide glide ratio of the whole system [1], from the sink runs of the session
  * @returns the session with the better glide ratio, and a note of it among the wing's warnings
- * @source normalisation specification 1, section d.1; the rule is ours
+ * @source METHOD.md, section d; the rule is ours
  */
 export function withOwnGlide(known: KnownSession, glide: OwnFigure): KnownSession {
   const { wing } = known

@@ -30,7 +30,7 @@ const DIAMETER_RANGE_CM = { min: 10, max: 1000 } as const
  * @param state all-up mass [kg], 20 to 1000; elevation [m], −1000 to 11 000; temperature [°C]; wing
  * @returns climb rate, thrust, angle, airspeed and how they follow the power
  * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
- * @source derived in normalisation specification 1, sections d.1, d.4 and d.5
+ * @source derived in METHOD.md, section d
  */
 export function climbAt(
   setup: {
@@ -76,7 +76,7 @@ export function climbAt(
  * @param state all-up mass [kg], 20 to 1000; elevation [m], −1000 to 11 000; temperature [°C]; wing
  * @returns fuel flow, volume at 15 °C [L/h]
  * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
- * @source derived in normalisation specification 1, section e
+ * @source derived in METHOD.md, section e
  */
 export function fuelFlowAt(
   setup: { readonly fuelFlowLPerH: number; readonly propellerDiameterCm: number },
@@ -122,7 +122,7 @@ export function airDensityKgPerM3(state: {
  * @param state elevation [m], −1000 to 11 000; temperature [°C]; the wing does not matter
  * @returns static thrust [N]
  * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
- * @source derived in normalisation specification 1, section f
+ * @source derived in METHOD.md, section f
  */
 export function staticThrustAt(
   setup: { readonly staticThrustN: number; readonly drive: Drive },

@@ -44,7 +44,7 @@ type WorkedOut =
  * @param submitted entry, run and equipment as submitted
  * @returns the run, worked out
  * @throws {OutOfRangeError} if the readings lie outside the physics
- * @source normalisation specification 1
+ * @source METHOD.md
  */
 export function prepareRun(
   known: KnownSession,

@@ -9,7 +9,7 @@ import type { FlownLevelWing } from './types.ts'
  * ISA sea level, dry air (no humidity, so that it is the air of the standard gas law); a wing flown
  * at 5.0 kg/m². Stored with every result; a different state needs a new id.
  *
- * @source chosen by this project (normalisation specification 1)
+ * @source chosen by this project (METHOD.md)
  */
 export const REFERENCE = {
   id: 'R1',
@@ -65,7 +65,7 @@ export function referenceFlight(discAreaM2: number): ClimbingFlight {
  *
  * @param discAreaM2 disc area of the propeller [m²], above 0
  * @returns induced power [W]
- * @source derived in normalisation specification 1, section e
+ * @source derived in METHOD.md, section e
  */
 export function referenceLevelPowerW(discAreaM2: number): number {
   return levelPowerW({

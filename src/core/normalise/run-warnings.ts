@@ -15,7 +15,7 @@ export interface RunContext {
  * @param run the run as submitted
  * @param context the session with its gaps filled, the equipment, and where the run stands
  * @returns the warnings, those of the session first
- * @source normalisation specification 1
+ * @source METHOD.md
  */
 export function assumptionsOf(run: Run, context: RunContext): Warning[] {
   const { air, wing } = context.known

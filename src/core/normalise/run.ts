@@ -20,7 +20,7 @@ import type { FlightSession, RunInput, RunOutcome } from './types.ts'
  * @param allUpMassKg all-up mass as flown [kg]
  * @returns air and wing as uncertain inputs, with what had to be assumed
  * @throws {OutOfRangeError} if no pressure is given and the elevation has no standard pressure
- * @source normalisation specification 1, sections a, b, d.1 and j
+ * @source METHOD.md, sections a, b, d and j
  */
 export function knownSession(session: FlightSession, allUpMassKg: number): KnownSession {
   return {
@@ -38,7 +38,7 @@ export function knownSession(session: FlightSession, allUpMassKg: number): Known
  * @returns result with budget, evidence for the fit, and what had to be assumed
  * @throws {OutOfRangeError} if the readings lie outside the physics; `findFaults` finds such
  *   readings beforehand
- * @source normalisation specification 1
+ * @source METHOD.md
  */
 export function normaliseRun(input: RunInput): RunOutcome {
   const known = knownSession(input.session, input.entry.allUpMassKg)
@@ -55,7 +55,7 @@ export function normaliseRun(input: RunInput): RunOutcome {
  * @param prepared what {@link prepareRun} gave
  * @param context the session with its gaps filled, the equipment, and where the run stands
  * @returns result with budget, evidence for the fit, and what had to be assumed
- * @source normalisation specification 1
+ * @source METHOD.md
  */
 export function normalisePrepared(prepared: PreparedRun, context: RunContext): RunOutcome {
   const { derived, run } = prepared

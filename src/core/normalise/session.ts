@@ -48,7 +48,7 @@ const PASSES: readonly Pass[] = [
  * @param entries per entry its runs, and the session with its gaps filled
  * @param prepare works out one run; null where it can't
  * @returns the entries in their order, all runs in their places
- * @source normalisation specification 1, sections d.1 and g
+ * @source METHOD.md, sections d and g
  */
 export function workOutSession(
   entries: readonly { readonly known: KnownSession; readonly runs: readonly Run[] }[],

@@ -35,7 +35,7 @@ export const X = positionsOf(SINK_INPUTS)
  * @param known air and wing of the session, gaps filled
  * @param flown entry and run as submitted
  * @returns inputs by name
- * @source normalisation specification 1, section j
+ * @source METHOD.md, section j
  */
 export function sinkInputs(
   known: KnownSession,

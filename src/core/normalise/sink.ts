@@ -64,7 +64,7 @@ export interface PreparedSink {
  * @returns the glide, ready for {@link normaliseSink}
  * @throws {OutOfRangeError} if the wing can't have sunk so fast at its trim speed, or the readings lie
  *   outside the physics
- * @source normalisation specification 1, sections c, d.1, d.8 and j
+ * @source METHOD.md, sections c, d and j
  */
 export function prepareSink(
   known: KnownSession,
@@ -86,7 +86,7 @@ export function prepareSink(
  * @param sink what {@link prepareSink} gave
  * @returns sink rate [m/s] of the same wing at the reference state, glide ratio as flown [1]; no
  *   evidence, because a glide says nothing of engine and propeller
- * @source normalisation specification 1, sections d.1, d.8 and j
+ * @source METHOD.md, sections d and j
  */
 export function normaliseSink(sink: PreparedSink): {
   readonly normalized: Normalized
@@ -112,7 +112,7 @@ export function normaliseSink(sink: PreparedSink): {
  *
  * @param sink what {@link prepareSink} gave
  * @returns ln G and its uncertainties [1], for climbs and burns of the session
- * @source normalisation specification 1, sections d.1 and j
+ * @source METHOD.md, sections d and j
  */
 export function glideShownBy(sink: PreparedSink): MeasuredFigure {
   return glideIn(propagate(sink.inputs, OUTPUTS, sinkModel(sink)))
@@ -125,7 +125,7 @@ function glideIn(propagation: Propagation): MeasuredFigure {
 /**
  * The model of a sink run: sink rate at the reference state [m/s] and ln G.
  *
- * @source normalisation specification 1, sections d.1 and d.8
+ * @source METHOD.md, section d
  */
 export function sinkModel({ inputs, context, flown: nominalFlight }: PreparedSink): Model {
   return answeringNaN((x, y) => {

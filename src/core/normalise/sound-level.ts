@@ -44,7 +44,7 @@ export interface PreparedSound {
  * @param run the run as submitted
  * @returns the level, ready for {@link normaliseSoundLevel}
  * @throws {OutOfRangeError} if the level does not stand above the background
- * @source normalisation specification 1, sections h and j
+ * @source METHOD.md, sections h and j
  */
 export function prepareSoundLevel(run: SoundLevelRun): PreparedSound {
   const inputs = inOrder(SOUND_INPUTS, soundInputs(run))
@@ -56,7 +56,7 @@ export function prepareSoundLevel(run: SoundLevelRun): PreparedSound {
  *
  * @param run the run as submitted
  * @returns true at a distance of 2.5 m or more
- * @source normalisation specification 1, section h
+ * @source METHOD.md, section h
  */
 export function isBroughtToReferenceDistance(run: SoundLevelRun): boolean {
   return run.position === 'distance' && (run.distanceM ?? 0) >= LEAST_DISTANCE_M
@@ -122,7 +122,7 @@ function soundInputs(run: SoundLevelRun) {
  *
  * @param prepared what {@link prepareSoundLevel} gave
  * @returns level [dB(A)]; evidence as ln of sound pressure over 20 µPa, or null
- * @source normalisation specification 1, sections h and j
+ * @source METHOD.md, sections h and j
  */
 export function normaliseSoundLevel(prepared: PreparedSound): {
   readonly normalized: Normalized
@@ -152,7 +152,7 @@ export function normaliseSoundLevel(prepared: PreparedSound): {
 /**
  * The model of a sound level: that of the source alone [dB] and ln of its sound pressure over 20 µPa.
  *
- * @source normalisation specification 1, section h
+ * @source METHOD.md, section h
  */
 export function soundModel({ run }: PreparedSound): Model {
   return answeringNaN((x, y) => {

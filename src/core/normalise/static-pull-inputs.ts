@@ -30,7 +30,7 @@ type PullInputs = Readonly<Record<(typeof PULL_INPUTS)[number], UncertainInput>>
  * @param known air of the session, gaps filled
  * @param submitted run and equipment as submitted
  * @returns inputs by name; the two model factors still without their uncertainty, which needs the air
- * @source normalisation specification 1, sections f and j
+ * @source METHOD.md, sections f and j
  */
 export function pullInputs(
   { air, windMps }: KnownSession,

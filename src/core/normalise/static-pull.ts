@@ -50,7 +50,7 @@ export interface PreparedPull {
  * @param submitted run and equipment as submitted
  * @returns the pull, ready for {@link normaliseStaticPull}
  * @throws {OutOfRangeError} if the readings lie outside the physics
- * @source normalisation specification 1, sections f and j
+ * @source METHOD.md, sections f and j
  */
 export function prepareStaticPull(
   known: KnownSession,
@@ -86,7 +86,7 @@ export function prepareStaticPull(
  *
  * @param prepared what {@link prepareStaticPull} gave
  * @returns static thrust at ISA sea level [N]; evidence
- * @source normalisation specification 1, sections f and j
+ * @source METHOD.md, sections f and j
  */
 export function normaliseStaticPull(prepared: PreparedPull): {
   readonly normalized: Normalized
@@ -109,7 +109,7 @@ export function normaliseStaticPull(prepared: PreparedPull): {
 /**
  * The model of a static pull: thrust at ISA sea level [N] and its logarithm.
  *
- * @source normalisation specification 1, section f
+ * @source METHOD.md, section f
  */
 export function pullModel({ context }: PreparedPull): Model {
   return answeringNaN((x, y) => {

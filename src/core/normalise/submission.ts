@@ -12,7 +12,7 @@ import type { FlightSession, SubmissionOutcome, SubmittedEntry, Warning } from '
  * @param entries its entries with what the catalogue knows of their equipment
  * @returns refusals; warnings of the whole submission, those of single runs among them;
  *   `outcomes[entry][run]`, each with its own warnings, or null where something was refused
- * @source normalisation specification 1
+ * @source METHOD.md
  */
 export function normaliseSubmission(
   session: FlightSession,

@@ -14,7 +14,7 @@ import type { Normalized, TipClearanceRun } from './types.ts'
  * @param run the run as submitted [mm]
  * @returns the clearance [mm] with its uncertainty; where both were measured, movement and advised
  *   clearance under load [mm]
- * @source normalisation specification 1, section i
+ * @source METHOD.md, section i
  */
 export function normaliseTipClearance(run: TipClearanceRun): {
   readonly normalized: Normalized

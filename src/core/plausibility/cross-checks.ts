@@ -14,7 +14,7 @@ const COVERAGE = 3
  * @param found where findings go
  * @param pointer JSON pointer of the entry's list of runs
  * @param runs the runs of one entry, worked out, in their places; null where one was refused
- * @source normalisation specification 1, section k (cross checks)
+ * @source METHOD.md, section k (cross checks)
  */
 export function crossCheck(
   found: FindingList,
@@ -54,7 +54,7 @@ export function crossCheck(
  * @param outcomes the same runs, normalised
  * @param pointer JSON pointer of the entry's list of runs
  * @returns one warning, or none
- * @source normalisation specification 1, section k (cross checks)
+ * @source METHOD.md, section k (cross checks)
  */
 export function heightSourceWarnings(
   runs: readonly PreparedRun[],

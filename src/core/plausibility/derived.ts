@@ -20,7 +20,7 @@ const W_PER_KW = 1000
  * @param pointer JSON pointer of the run
  * @param climb the climb, worked out
  * @param run the run as submitted
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function checkClimb(
   found: FindingList,
@@ -73,7 +73,7 @@ export function climbHint(climbRateMps: number, run: ClimbRun): string {
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param burn the burn, worked out
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function checkBurn(found: FindingList, pointer: string, { flown }: PreparedBurn): void {
   const volume = `${pointer}/volumeMl`
@@ -93,7 +93,7 @@ export function checkBurn(found: FindingList, pointer: string, { flown }: Prepar
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param flown the flight, worked out
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function checkLevelCorrection(found: FindingList, pointer: string, flown: FlownLevel): void {
   const limit = DERIVED_LIMITS.logCorrection

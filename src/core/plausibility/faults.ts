@@ -28,7 +28,7 @@ export interface PreparedEntry {
  * @param session the session as submitted
  * @param entries its entries with what the catalogue knows of their equipment
  * @returns refusals and warnings, with JSON pointers into the submission body
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function findFaults(session: FlightSession, entries: readonly SubmittedEntry[]): Findings {
   const { refusals, warnings } = inspect(session, entries).found
@@ -41,7 +41,7 @@ export function findFaults(session: FlightSession, entries: readonly SubmittedEn
  * @param session the session as submitted
  * @param entries its entries with what the catalogue knows of their equipment
  * @returns findings, and the runs worked out unless something was refused
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function inspect(session: FlightSession, entries: readonly SubmittedEntry[]): Inspection {
   const found = new FindingList()

@@ -98,7 +98,7 @@ const RUN_FIELDS: Readonly<Record<Run['kind'], FieldTable>> = {
  * @param kind kind of the run
  * @param drive kind of drive: motors turn slower than engines
  * @returns the limits by field name
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function runFields(kind: Run['kind'], drive: Drive): FieldTable {
   const table = RUN_FIELDS[kind]

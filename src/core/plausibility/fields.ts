@@ -30,7 +30,7 @@ import { withUnit } from './unit-mistakes.ts'
  * @param found where findings go
  * @param session the session as submitted
  * @param entries its entries
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function checkFields(
   found: FindingList,

@@ -1,7 +1,7 @@
 /**
  * Plausibility limits: outside `hard` a value is refused, outside `soft` it is taken with a warning.
  *
- * Source: normalisation specification 1, section k. Editorial, for single-seat foot launch, to be
+ * Source: METHOD.md, section k. Editorial, for single-seat foot launch, to be
  * tuned on data. Rows marked "ours" are not in that table.
  */
 

@@ -11,7 +11,7 @@ import { DERIVED_LIMITS } from './limits.ts'
  * @param found where findings go
  * @param at JSON pointers of the engine speed and of the thrust it is held against
  * @param derived what follows, as far as it could be worked out
- * @source normalisation specification 1, sections i and k
+ * @source METHOD.md, sections i and k
  */
 export function checkPropeller(
   found: FindingList,
@@ -35,7 +35,7 @@ export function checkPropeller(
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param pull the pull, worked out
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function checkPull(found: FindingList, pointer: string, { flown }: PreparedPull): void {
   found.check(pointer, flown.powerRatio, DERIVED_LIMITS.powerRatio)
@@ -49,7 +49,7 @@ export function checkPull(found: FindingList, pointer: string, { flown }: Prepar
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param energy the flight, worked out
- * @source normalisation specification 1, section k; power and efficiency are ours
+ * @source METHOD.md, section k; power and efficiency are ours
  */
 export function checkEnergy(found: FindingList, pointer: string, { flown }: PreparedEnergy): void {
   const field = `${pointer}/energyWh`

@@ -11,7 +11,7 @@ const COVERAGE = 3
  * @param outcomes the runs of one entry, normalised
  * @param pointer JSON pointer of their list
  * @returns one warning per run that disagrees
- * @source normalisation specification 1, section k (cross checks)
+ * @source METHOD.md, section k (cross checks)
  */
 export function repeatWarnings(outcomes: readonly RunOutcome[], pointer: string): Warning[] {
   const repeats = outcomes.map(repeatOf)

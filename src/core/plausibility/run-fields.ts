@@ -15,7 +15,7 @@ const QUIET_WIND_MPS = 3
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param given the run, the equipment and the session as submitted
- * @source normalisation specification 1, sections d.5, h and k
+ * @source METHOD.md, sections d, h and k
  */
 export function checkRunFields(
   found: FindingList,

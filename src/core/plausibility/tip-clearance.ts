@@ -10,7 +10,7 @@ import { withUnit } from './unit-mistakes.ts'
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param run the run as submitted
- * @source normalisation specification 1, section i
+ * @source METHOD.md, section i
  */
 export function checkTipClearance(found: FindingList, pointer: string, run: TipClearanceRun): void {
   if (!isMeasurable(run)) return // refused already, field by field

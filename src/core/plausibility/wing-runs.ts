@@ -16,7 +16,7 @@ const GROUND_MARGIN_M = 20
  * @param pointer JSON pointer of the run
  * @param sink the glide, worked out
  * @param run the run as submitted
- * @source normalisation specification 1, section k
+ * @source METHOD.md, section k
  */
 export function checkSink(
   found: FindingList,
@@ -64,7 +64,7 @@ export function sinkHint(sinkRateMps: number, run: SinkRun): string {
  * @param found where findings go
  * @param pointer JSON pointer of the run
  * @param speed the run, worked out
- * @source normalisation specification 1, sections g and k
+ * @source METHOD.md, sections g and k
  */
 export function checkLevelSpeed(
   found: FindingList,

@@ -73,7 +73,7 @@ const TANK_U_RATIO = 0.02
  *   QNH [hPa], 700 to 1300; humidity [%]; wing; tank [L]; standard uncertainties
  * @returns the conditions with their uncertainties, and what was assumed
  * @throws {OutOfRangeError} if elevation or QNH lie outside their range
- * @source normalisation specification 1, sections a, b, d.1 and j; the tank is editorial
+ * @source METHOD.md, sections a, b, d and j; the tank is editorial
  */
 export function completeConditions(asked: AskedPrediction): PredictionConditions {
   const { elevationM, tank, uncertainty } = asked

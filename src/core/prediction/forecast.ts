@@ -83,7 +83,7 @@ const MIN_PER_H = 60
  * @param context equipment, elevation [m], wing area [m²], reserve [L or min]
  * @returns outputs in the order of {@link PREDICTED} [m/s, N, °, m/s, L/h, L, h, km, m, 1, 1/min, 1/min, 1]
  * @throws {OutOfRangeError} if mass, wing or air lie outside what the model is valid for
- * @source normalisation specification 1, sections d.3 (rpm at constant power), d.4, d.5, e and i
+ * @source METHOD.md, sections d (rpm at constant power), d.4, d.5, e and i
  */
 export function forecast(x: Float64Array, context: ForecastContext): Float64Array {
   const state = stateIn(x, context)

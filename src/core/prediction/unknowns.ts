@@ -25,7 +25,7 @@ const NOT_KNOWN: Known = { value: Number.NaN, u: 0 }
  * @param about the mean over pilots and evenings, or a further evening of a further pilot
  * @returns values with their uncertainties; NaN for what is not known
  * @throws {OutOfRangeError} if the air lies outside what the model is valid for
- * @source normalisation specification 1, sections d.5, e and j
+ * @source METHOD.md, sections d, e and j
  */
 export function unknownsOf(question: PredictionQuestion, about: 'mean' | 'nextSession'): Unknown[] {
   const { setup, conditions } = question

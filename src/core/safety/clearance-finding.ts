@@ -28,7 +28,7 @@ export interface ClearanceFinding {
  * @param staticClearanceMm clearance at rest c_0 [mm], 0 to 500
  * @param loadedClearanceMm clearance under load c [mm], 0 to 500
  * @returns movement [mm], negative away from the cage, and advised clearance under load [mm]
- * @source engineering judgement of normalisation specification 1, section i; no standard exists
+ * @source engineering judgement of METHOD.md, section i; no standard exists
  */
 export function measuredMovement(
   staticClearanceMm: number,
@@ -45,7 +45,7 @@ export function measuredMovement(
  *
  * @param reading clearances at rest and under load [mm], 0 to 500, and whether a touch was seen
  * @returns contact, or a clearance smaller than advised, with the reason; null where nothing is found
- * @source normalisation specification 1, section i
+ * @source METHOD.md, section i
  */
 export function clearanceFinding(reading: ClearanceReading): ClearanceFinding | null {
   const { staticClearanceMm, loadedClearanceMm, contactSeen } = reading

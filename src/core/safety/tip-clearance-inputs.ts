@@ -51,7 +51,7 @@ const MM_PER_CM = 10
  *
  * @param question as asked; lengths [mm], diameter [cm], stiffness [N/mm], thrust [N]
  * @returns inputs in the order of {@link X}
- * @source normalisation specification 1, section i; uncertainties editorial
+ * @source METHOD.md, section i; uncertainties editorial
  */
 export function tipClearanceInputs(question: TipClearanceQuestion): UncertainInput[] {
   const u = TIP_CLEARANCE_U

@@ -67,7 +67,7 @@ const OUTPUT_COUNT = 4
  *   turning [°/s] together or not at all; clearance [mm]
  * @returns movements, requirement and comparison, each with standard uncertainty and 95 % interval
  * @throws {OutOfRangeError} if a value is NaN or outside its range, or the mounts leave tilting free
- * @source normalisation specification 1, section i; JCGM 100:2008 (GUM), 5.1.2
+ * @source METHOD.md, section i; JCGM 100:2008 (GUM), 5.1.2
  */
 export function tipClearance(question: TipClearanceQuestion): TipClearanceAnswer {
   const inputs = tipClearanceInputs(question)

@@ -52,7 +52,7 @@ const MOMENT_NM = { min: 0, max: 2000 }
  * @returns movements [m] and tilt [rad]
  * @throws {OutOfRangeError} if a value is NaN or outside its range, or all mounts have one height,
  *   which leaves the tilt without resistance
- * @source derived in normalisation specification 1, section i
+ * @source derived in METHOD.md, section i
  */
 export function tipMovement(mounted: MountedPropeller): TipMovement {
   const thrustN = requireInRange('thrustN', mounted.thrustN, THRUST_N)
@@ -137,7 +137,7 @@ export const CLEARANCE_ALLOWANCE = {
  * @param bladeFlexMm how far a blade bends forward under thrust f [mm], 0 to 500
  * @returns clearance at rest [mm]
  * @throws {OutOfRangeError} if a value is NaN or outside its range
- * @source engineering judgement of normalisation specification 1, section i; no standard exists
+ * @source engineering judgement of METHOD.md, section i; no standard exists
  * @example requiredClearanceMm(22.26, 5) // 48.39
  */
 export function requiredClearanceMm(movementMm: number, bladeFlexMm: number): number {

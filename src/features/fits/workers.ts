@@ -27,6 +27,7 @@ export class FitWorkers {
       filename: new URL(fromSource ? './worker.ts' : './worker.js', import.meta.url).href,
       minThreads: 1,
       maxThreads: 2,
+      idleTimeout: 60_000,
       ...(fromSource ? { execArgv: ['--import', 'tsx'] } : {}),
     })
     return this.#pool

@@ -107,7 +107,7 @@ function countOf(fit: LoadedFit, setupId: string): Prediction['evidence'][Basis]
   return { ...fit.view.evidenceOf(setupId), interestedSessions }
 }
 
-/** Tips this fast are loud, and lose thrust: normalisation specification 1, section i. */
+/** Tips this fast are loud, and lose thrust: METHOD.md, section i. */
 const FAST_TIPS_MACH = 0.7
 
 function cautionsOf({ facts, evidence, conditions, predictions }: Answered): string[] {

@@ -34,7 +34,7 @@ describe('readMetric', () => {
     )
   })
 
-  // Normalisation specification 1, section d.2 (derived): thrust follows climb with the factor
+  // METHOD.md, section d (derived): thrust follows climb with the factor
   // f = Vc/(Vc + V/G) to first order, so 15 % more climb at 2 m/s is 8.38 % more thrust.
   it('turns 15 % more climb into the thrust that carries it, not into 15 %', () => {
     const power = (climbRateMps: number) =>

@@ -35,7 +35,7 @@ describe('the budget of scenario A', () => {
     { draws: 100_000, random: new Pcg32(1) },
   )!
 
-  // Worked budget 2 of normalisation specification 1, section j, computed by the team: u = 0.278 m/s,
+  // Worked budget 2 of METHOD.md, section j and computed by the team: u = 0.278 m/s,
   // Monte Carlo 0.279 m/s, 95 % from 2.24 to 3.31 m/s. Standard errors of 100 000 draws: 0.0006 m/s of
   // the standard deviation, 0.0024 m/s of the ends. A million draws here give 2.222 to 3.317 m/s: the
   // number of draws behind the ends in the specification is not told, hence 0.025 m/s.

@@ -1,6 +1,6 @@
 import type { RunInput } from '../../../src/core/normalise/types.ts'
 
-/** Scenario A of normalisation specification 1, section d.7, with the uncertainties of section j. */
+/** Scenario A of METHOD.md, section d, with the uncertainties of section j. */
 export const SCENARIO_A = {
   session: {
     site: { elevationM: 600 },

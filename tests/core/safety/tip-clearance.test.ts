@@ -4,7 +4,7 @@ import { OutOfRangeError } from '../../../src/core/errors.ts'
 import { clearanceVerdict, tipClearance } from '../../../src/core/safety/tip-clearance.ts'
 import type { TipClearanceQuestion } from '../../../src/core/safety/tip-clearance-inputs.ts'
 
-/** The worked example of normalisation specification 1, section i, in the units of the request. */
+/** The worked example of METHOD.md, section in the units of the request. */
 const WORKED: TipClearanceQuestion = {
   thrustN: 700,
   thrustLineAboveMountsMm: 100,

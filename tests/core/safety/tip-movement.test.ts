@@ -10,7 +10,7 @@ import {
 } from '../../../src/core/safety/tip-movement.ts'
 import { checkValue, expectRow } from '../normalise/check-values.ts'
 
-/** The worked example of normalisation specification 1, section i. */
+/** The worked example of METHOD.md, section i. */
 const WORKED: MountedPropeller = {
   thrustN: 700,
   thrustLineM: 0.1,

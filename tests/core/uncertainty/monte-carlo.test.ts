@@ -41,7 +41,7 @@ describe('monteCarlo', () => {
     expect(Math.abs(outputs[0]!.interval95[1] - (4 + 2 * 1.96))).toBeLessThan(0.04)
   })
 
-  // Worked budget 1 of normalisation specification 1, section j, computed by the team: mean 391.4 N,
+  // Worked budget 1 of METHOD.md, section j and computed by the team: mean 391.4 N,
   // sd 30.4 N, 95 % from 334 to 454 N; linear 389 N and 29.95 N.
   it('has the figures of worked budget 1', () => {
     const inputs = [input(120, 2), input(2, 0.2), input(10.5, 0.5), input(7, 0.7)]

@@ -14,7 +14,7 @@ const input = (value: number, standardUncertainty: number, sharedWithinSession: 
   sharedWithinSession,
 })
 
-// Worked budget 1 of normalisation specification 1, section j (120 ± 2 kg, 10.5 ± 0.5 m/s, G 7.0 ± 0.7),
+// Worked budget 1 of METHOD.md, section j (120 ± 2 kg, 10.5 ± 0.5 m/s, G 7.0 ± 0.7),
 // but u(Vc) = 0.1 m/s: climbs of 2.0 and 2.3 m/s, as in section d.2.
 const inputsOf = (climbRateMps: number): UncertainInput[] => [
   input(climbRateMps, 0.1, false),

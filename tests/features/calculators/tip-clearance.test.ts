@@ -10,7 +10,7 @@ beforeAll(async () => {
 
 afterAll(async () => service?.close())
 
-/** The worked example of normalisation specification 1, section i. */
+/** The worked example of METHOD.md, section i. */
 const WORKED = {
   thrustN: 700,
   thrustLineAboveMountsMm: 100,

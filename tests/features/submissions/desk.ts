@@ -145,7 +145,7 @@ export const LEVEL_SPEED = {
 } satisfies NewRun
 
 /**
- * Worked scenario A of the project's normalisation specification (section d.7), as a submission:
+ * The worked example of METHOD.md, section d, as a submission:
  * 600 m, QNH 1018, 25 °C, 50 %, a climb from 50 m above the field, 100 m indicated in 55 s with
  * 135 kg under 26 m², G 6.8, V0 10.8 m/s at 4.8 kg/m². The propeller has 1.25 m.
  */

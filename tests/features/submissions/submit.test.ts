@@ -18,7 +18,7 @@ function post(body: object) {
 }
 
 describe('POST /v1/submissions', () => {
-  // Source: normalisation specification 1, section d.7, worked by hand there and implemented once
+  // Source: METHOD.md, section d, worked by hand there and implemented once
   // independently: P_i,ref 8919 W, T 475.73 N, Vc 2.748 m/s. The printed digits hold to half a unit
   // of the last one.
   it('normalises worked scenario A to its published figures', async () => {

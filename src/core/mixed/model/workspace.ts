@@ -44,6 +44,8 @@ export interface Workspace {
   readonly residualSquares: Float64Array
   /** T_j, four K × K matrices in a row; lower triangles. */
   readonly sensitivity: Float64Array
+  /** Scratch: the same with the four entries of a place side by side, one visit of memory for all. */
+  readonly sensitivityEntries: Float64Array
   /** tr V⁻¹G_j, Σ (1'V⁻¹1)² and max 1'V⁻¹1 over the groups of each component. */
   readonly trace: Float64Array
   readonly traceSquares: Float64Array
@@ -99,6 +101,7 @@ export function createWorkspace(layout: Layout): Workspace {
     cellWeightedResidual: f(cellCount),
     residualSquares: f(2),
     sensitivity: f(COMPONENT_COUNT * k * k),
+    sensitivityEntries: f(COMPONENT_COUNT * k * k),
     trace: f(COMPONENT_COUNT),
     traceSquares: f(COMPONENT_COUNT),
     largestWeight: f(COMPONENT_COUNT),

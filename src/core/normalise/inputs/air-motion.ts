@@ -9,7 +9,7 @@ import { AIR_MOTION_FLOOR_MPS, AIR_MOTION_U_MPS } from './defaults.ts'
  * @param airMotion the pilot's word for it
  * @param factor how much smaller it is than over a climb [1]
  * @returns both parts as inputs of value 0 [m/s], the run's own first
- * @source normalisation specification 1, section j (editorial)
+ * @source METHOD.md, section j (editorial)
  */
 export function airMotionInputs(
   airMotion: AirMotion,

@@ -26,7 +26,7 @@ export interface KnownAir {
  * @returns elevation [m], temperature [°C], lapse rate [K/m], pressure [hPa] and humidity [%] as
  *   uncertain inputs, with warnings
  * @throws {OutOfRangeError} if no pressure is given and the elevation has no standard pressure
- * @source normalisation specification 1, sections a, b and j
+ * @source METHOD.md, sections a, b and j
  */
 export function knownAir({ site, conditions }: FlightSession): KnownAir {
   const warnings: Warning[] = []
@@ -140,7 +140,7 @@ export interface FieldAir {
  * @param pressureIsQnh whether the pressure is a QNH, else that at the field
  * @returns the air there
  * @throws {OutOfRangeError} if a value lies outside the range of the standard atmosphere or CIPM-2007
- * @source normalisation specification 1, section a
+ * @source METHOD.md, section a
  */
 export function airAbove(field: FieldAir, heightAboveSiteM: number, pressureIsQnh: boolean): Air {
   const givenPa = field.pressureHPa * PA_PER_HPA

@@ -3,7 +3,7 @@ import type { AirMotion, FlownEntry, GlideSource, HeightSource, SoundInstrument 
 /**
  * Default standard uncertainties (k = 1), used where the pilot states none.
  *
- * Source: table of normalisation specification 1, section j. Values are editorial, to be tuned on
+ * Source: table of METHOD.md, section j. Values are editorial, to be tuned on
  * data, unless a source stands beside them. A value of 0 means: taken as exact unless stated.
  */
 export const DEFAULT_U = {

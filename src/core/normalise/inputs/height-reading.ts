@@ -20,7 +20,7 @@ export interface HeightReading {
  *
  *     barometric: u² = (√2/√12)² + 0.3² + (0.005·Δh)²      satellite: u = 2 m
  *
- * @source normalisation specification 1, section j
+ * @source METHOD.md, section j
  */
 export function heightInput(reading: HeightReading): UncertainInput {
   const { source, field, heightM, heightSource, uncertainty } = reading
@@ -42,7 +42,7 @@ export function heightInput(reading: HeightReading): UncertainInput {
  * How far the correction for the temperature of the air applies to a height reading: a factor for
  * what an instrument that corrects itself leaves over, and the share of the correction.
  *
- * @source normalisation specification 1, section c
+ * @source METHOD.md, section c
  */
 export function heightCorrectionInputs(heightSource: HeightSource): {
   readonly gainScale: UncertainInput

@@ -6,7 +6,7 @@ import { statedOr } from './stated.ts'
 /**
  * All-up mass as flown [kg]; a mass not said to be weighed is taken as estimated.
  *
- * @source normalisation specification 1, section j
+ * @source METHOD.md, section j
  */
 export function massInput(entry: FlownEntry): UncertainInput {
   const fallback = MASS_U_KG[entry.massSource ?? 'estimated']
@@ -22,7 +22,7 @@ export function massInput(entry: FlownEntry): UncertainInput {
 /**
  * Propeller diameter [m], common to all runs of the set-up.
  *
- * @source normalisation specification 1, section j
+ * @source METHOD.md, section j
  */
 export function diameterInput({ propellerDiameterCm }: Equipment): UncertainInput {
   return {
@@ -37,7 +37,7 @@ export function diameterInput({ propellerDiameterCm }: Equipment): UncertainInpu
 /**
  * A field that counts as exact unless the pilot states an uncertainty.
  *
- * @source normalisation specification 1, section j
+ * @source METHOD.md, section j
  */
 export function exactUnlessStated(
   source: string,
@@ -83,7 +83,7 @@ export const POWER_RULE_SHARE = 0.75
 /**
  * A factor of 1 that stands for what a model leaves out, the same in every run of a session.
  *
- * @source normalisation specification 1, sections d.1, d.5, e
+ * @source METHOD.md, sections d and e
  */
 export function modelFactor(
   source: string,

@@ -33,7 +33,7 @@ export interface KnownWing {
  * @param wing the wing as described
  * @param allUpMassKg all-up mass as flown [kg]
  * @returns glide ratio [1], trim speed [m/s] and its mass [kg] as uncertain inputs, with warnings
- * @source normalisation specification 1, section d.1; defaults are editorial
+ * @source METHOD.md, section d; defaults are editorial
  */
 export function knownWing(wing: FlownWing, allUpMassKg: number): KnownWing {
   const warnings: Warning[] = []

@@ -27,7 +27,7 @@ export interface Air {
  * @param relativeHumidity relative humidity h [1], 0 to 1
  * @returns the air
  * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
- * @source CIPM-2007; normalisation specification 1, section b
+ * @source CIPM-2007; METHOD.md, section b
  */
 export function moistAir(pressurePa: number, temperatureK: number, relativeHumidity: number): Air {
   const vapourPa = vapourPressurePa(relativeHumidity, temperatureK)

@@ -26,7 +26,7 @@ const CONVERGED = 1e-13
  * @param ground ground velocities g_i [m/s], three or more, not on one line
  * @returns wind and airspeed [m/s], residual [m/s], dilution [1]; NaN where there is no circle
  * @source I. Kåsa, IEEE Trans. Instrum. Meas. 25 (1976) 8 (start, from memory); least squares as in
- *   normalisation specification 1, section g
+ *   METHOD.md, section g
  */
 export function airspeedCircle(ground: readonly Velocity[]): AirspeedCircle {
   let wind = algebraicCentre(ground)

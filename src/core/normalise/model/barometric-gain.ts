@@ -12,7 +12,7 @@ import { standardTemperatureAtPressureK } from '../../atmosphere/temperature.ts'
  * @param pressurePa pressure there [Pa], 22 632 to 177 000
  * @returns ratio [1]
  * @throws {OutOfRangeError} if the pressure is NaN or lies outside its range
- * @source derived in normalisation specification 1, section c, from the hydrostatic equation
+ * @source derived in METHOD.md, section c and from the hydrostatic equation
  * @example barometricGainRatio(303.15, 97_185) // 1.0604, pressure altitude 350 m
  */
 export function barometricGainRatio(virtualTemperatureK: number, pressurePa: number): number {

@@ -32,7 +32,7 @@ export interface FlownOnFuel {
  * @param fuelL fuel burned L, volume at 15 °C [L], 0 to half the mass
  * @returns endurance t [h] and range s [km]
  * @throws {OutOfRangeError} if the fuel is NaN, negative or heavier than half the all-up mass
- * @source derived from the level-flight power of normalisation specification 1, section e; the range is
+ * @source derived from the level-flight power of METHOD.md, section e; the range is
  *   the equation of Breguet for flight at fixed trim
  * @example burnDown({ allUpMassKg: 120, fuelFlowLPerH: 3, airspeedMps: 10.5 }, 12).enduranceH // 4.2383
  */

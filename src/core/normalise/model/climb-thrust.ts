@@ -11,7 +11,7 @@ import { G0 } from '../../atmosphere/constants.ts'
  * @param sinAngle sine of the climb angle, climb rate over path airspeed [1], −1 to 1
  * @param glideRatio system glide ratio G [1], above 0
  * @returns thrust [N]
- * @source derived in normalisation specification 1, section d.1
+ * @source derived in METHOD.md, section d
  * @example climbThrustN(120, 2 / 10.5, 7) // 389.19
  */
 export function climbThrustN(allUpMassKg: number, sinAngle: number, glideRatio: number): number {
@@ -27,7 +27,7 @@ export function climbThrustN(allUpMassKg: number, sinAngle: number, glideRatio: 
  * @param glideRatio system glide ratio G [1], above 0
  * @returns climb angle [rad], negative where the thrust does not hold height; NaN for more thrust
  *   than any steady climb at this trim can use
- * @source derived in normalisation specification 1, section d.1
+ * @source derived in METHOD.md, section d
  * @example climbAngleRad(0.3, 7) // 0.1596
  */
 export function climbAngleRad(thrustToWeight: number, glideRatio: number): number {
@@ -47,7 +47,7 @@ export function climbAngleRad(thrustToWeight: number, glideRatio: number): numbe
  * @param airspeedMps airspeed V [m/s], above 0
  * @param glideRatio system glide ratio G [1], above 0
  * @returns fraction [1], 0 to 1
- * @source derived in normalisation specification 1, section d.2
+ * @source derived in METHOD.md, section d
  * @example thrustShareOfClimb(2, 10.5, 7) // 0.571
  */
 export function thrustShareOfClimb(

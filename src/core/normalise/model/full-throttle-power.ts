@@ -46,7 +46,7 @@ export function pistonPowerRatio(dryPressurePa: number, temperatureK: number): n
  *   density [kg/m³], above 0
  * @returns power ratio φ [1]
  * @throws {OutOfRangeError} for a piston engine, if an argument is NaN or lies outside its range
- * @source normalisation specification 1, section d.5
+ * @source METHOD.md, section d
  * @example fullThrottlePowerRatio('electric', { dryPressurePa: 92_000, temperatureK: 297.5, densityKgPerM3: 0.9922 }) // 0.9
  */
 export function fullThrottlePowerRatio(
@@ -69,7 +69,7 @@ export function fullThrottlePowerRatio(
  * @param powerRatio φ [1]
  * @param densityRatio σ [1], above 0
  * @returns standard uncertainty of φ [1]
- * @source normalisation specification 1, section d.5; electric derived there from the two limits
+ * @source METHOD.md, section d; electric derived there from the two limits
  * @example powerRatioUncertainty('twoStroke', 0.893, 0.89) // 0.016
  */
 export function powerRatioUncertainty(

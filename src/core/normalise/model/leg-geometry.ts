@@ -13,7 +13,7 @@ export const LEAST_HEADING_SPREAD_DEG = 60
  * @param ground ground velocities [m/s], three or more
  * @returns determinant [1], 0 on a line; about 2.6 for headings 120° apart in still air; NaN where no
  *   leg moves
- * @source normalisation specification 1, section g
+ * @source METHOD.md, section g
  */
 export function legDeterminant(ground: readonly Velocity[]): number {
   let greatest = 0
@@ -30,7 +30,7 @@ export function legDeterminant(ground: readonly Velocity[]): number {
  *
  * @param headingsDeg directions through the air [°], three or more
  * @returns angle [°], 0 to 120
- * @source normalisation specification 1, section g
+ * @source METHOD.md, section g
  * @example headingSpreadDeg([0, 90, 180, 270]) // 90
  */
 export function headingSpreadDeg(headingsDeg: readonly number[]): number {

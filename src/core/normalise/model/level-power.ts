@@ -20,7 +20,7 @@ export interface LevelFlight {
  * @param flight all-up mass [kg], glide ratio [1], airspeed [m/s], density [kg/m³], disc area [m²]
  * @returns induced power [W]
  * @throws {OutOfRangeError} if the thrust is not finite
- * @source derived in normalisation specification 1, section e
+ * @source derived in METHOD.md, section e
  * @example levelPowerW({ allUpMassKg: 120, glideRatio: 7, airspeedMps: 10.5, densityKgPerM3: 1.225, discAreaM2: 1.2272 }) // 2418.6
  */
 export function levelPowerW(flight: LevelFlight): number {
@@ -40,7 +40,7 @@ export function levelPowerW(flight: LevelFlight): number {
  * @param glideRatio system glide ratio G [1], above 0
  * @param airspeedMps airspeed V [m/s], above 0
  * @returns factor [1]; infinite or negative where the wing sank as fast as it glides
- * @source derived in normalisation specification 1, section e
+ * @source derived in METHOD.md, section e
  * @example levelFlowFactor(10 / 300, 7, 10.5) // 0.97826
  */
 export function levelFlowFactor(
@@ -62,7 +62,7 @@ export function levelFlowFactor(
  * @param massRatio reference all-up mass over all-up mass [1], above 0
  * @param densityRatio air density over that of the reference [1], above 0
  * @returns standard uncertainty of ln ff [1], and the correction whose sign the error follows [1]
- * @source normalisation specification 1, section e (Willans line); the factors are editorial
+ * @source METHOD.md, section e (Willans line); the factors are editorial
  */
 export function partLoadError(
   massRatio: number,

@@ -62,7 +62,7 @@ const FACTOR = { saeJ1349: saeJ1349Factor, iso1585: iso1585Factor } as const
  * @param temperatureK air temperature T [K], 150 to 400
  * @returns power ratio [1]
  * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
- * @source SAE J1349 (JUN90), ISO 1585; re-based as normalisation specification 1, section f, says
+ * @source SAE J1349 (JUN90), ISO 1585; re-based as METHOD.md, section f, says
  * @example standardPowerRatio('saeJ1349', 92_000, 297.5) // 0.876
  */
 export function standardPowerRatio(

@@ -32,7 +32,7 @@ export function tipSpeedMps(diameterM: number, propellerRpm: number): number {
  * @param temperatureK air temperature T [K], 150 to 400
  * @returns Mach number [1]
  * @throws {OutOfRangeError} if the temperature is NaN or lies outside its range
- * @source geometry; normalisation specification 1, section i
+ * @source geometry; METHOD.md, section i
  * @example helicalTipMach(196.35, 10.5, 288.15) // 0.5778
  */
 export function helicalTipMach(tipMps: number, airspeedMps: number, temperatureK: number): number {

@@ -10,7 +10,7 @@ import { REFERENCE } from '../reference.ts'
  * @param allUpMassKg all-up mass m [kg], above 0
  * @param densityKgPerM3 air density ρ [kg/m³], above 0
  * @returns the same wing's speed at the reference state [m/s]
- * @source derived: lift equals weight at constant lift coefficient (normalisation specification 1,
+ * @source derived: lift equals weight at constant lift coefficient (METHOD.md,
  *   sections d.8 and g)
  * @example sameWingAtReferenceMps(10.5, 120, 1.225) // 10.5
  */
@@ -32,7 +32,7 @@ export function sameWingAtReferenceMps(
  * @param airspeedMps airspeed along the path V [m/s]
  * @param sinkRateMps sink rate through the air Vs [m/s], above 0 and below V
  * @returns glide ratio [1]; NaN where no glide has such speeds
- * @source geometry of the glide path; normalisation specification 1, section d.1
+ * @source geometry of the glide path; METHOD.md, section d
  * @example glideRatioOf(10.5, 1.5) // 6.928
  */
 export function glideRatioOf(airspeedMps: number, sinkRateMps: number): number {

@@ -47,7 +47,7 @@ export interface SteadyClimb {
  * @param startRad angle to start from [rad]: that of a climb nearby, where one is known
  * @returns angle, climb rate (negative: sink), airspeed, thrust
  * @throws {OutOfRangeError} if the power is NaN or lies outside its range
- * @source derived in normalisation specification 1, sections d.1 and d.4
+ * @source derived in METHOD.md, section d
  */
 export function steadyClimb(
   powerW: number,
@@ -76,7 +76,7 @@ export function steadyClimb(
  * @param startRad angle to start from [rad]: that of a climb nearby
  * @returns climb rate [m/s]; NaN where the power would carry the climb past 45°
  * @throws {OutOfRangeError} if the power is NaN or lies outside its range
- * @source derived in normalisation specification 1, sections d.1 and d.4
+ * @source derived in METHOD.md, section d
  */
 export function steadyClimbRateMps(
   powerW: number,

@@ -35,7 +35,7 @@ export const STEEPEST_CLIMB_RATIO = STEEPEST_SIN * (1 - STEEPEST_SIN ** 2) ** 0.
  *
  * @param climbRatio climb rate over level airspeed Vc/V_L [1], −0.6204 to 0.6204 (excluded)
  * @returns sin γ [1]; NaN where the ratio is NaN or no such climb exists
- * @source derived in normalisation specification 1, section d.1
+ * @source derived in METHOD.md, section d
  * @example sinClimbAngle(0.2) // 0.2021
  */
 export function sinClimbAngle(climbRatio: number): number {

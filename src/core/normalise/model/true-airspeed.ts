@@ -29,7 +29,7 @@ export interface AirspeedAndWind {
  * @returns airspeed [m/s], wind [m/s] and where it comes from [°], residual [m/s], dilution [1]
  * @throws {OutOfRangeError} if the ground velocities are nearly on one line (determinant below
  *   0.1·|g|²max), no three headings lie more than 60° apart, or a number is not finite
- * @source normalisation specification 1, section g
+ * @source METHOD.md, section g
  */
 export function airspeedAndWind(legs: readonly Leg[]): AirspeedAndWind {
   const ground = legs.map(groundVelocity)

@@ -1,6 +1,7 @@
 import type { PoolClient } from 'pg'
 
 import { METHOD_VERSION } from '../../../core/version.ts'
+import { SUBMISSION_COUNTS } from '../../../db/counted-submissions.ts'
 import { classSql, ELEVATION_BOUNDS, MASS_BOUNDS, WING_AREA_BOUNDS } from '../tables/classes.ts'
 
 /** Pilots who must share whatever combination of quasi-identifiers is shown. */
@@ -72,7 +73,7 @@ const UNITS = `
   CREATE TEMP TABLE dataset_unit ON COMMIT DROP AS
   WITH counted AS MATERIALIZED (
     SELECT id, account_id, current_revision, ${randomKey('s')} AS session_key
-      FROM submission WHERE withdrawn_at IS NULL
+      FROM submission WHERE ${SUBMISSION_COUNTS}
   ), pilot AS MATERIALIZED (
     SELECT account_id, ${randomKey('p')} AS pilot_key FROM (SELECT DISTINCT account_id FROM counted) one
   )
