@@ -5,6 +5,7 @@ import { SetupSearch } from '../../components/setup-search.tsx'
 import { NOTHING_ENTERED } from '../../units.ts'
 import { blankRun, type EntryForm, type KnownSetup, type RunForm } from './form.ts'
 import type { Live } from './live.ts'
+import { NewSetup } from './new-setup/new-setup.tsx'
 import type { RemarksAt } from './remarks.ts'
 import { RunCard } from './run-card.tsx'
 import { RUN_KINDS, RUN_SPECS, type RunKind } from './run-fields.ts'
@@ -102,11 +103,14 @@ function Which({ entry, index, taken, remarksAt, onChange }: Props) {
   return (
     <>
       {entry.setup === null ? (
-        <SetupSearch
-          label="Which setup?"
-          without={taken}
-          onChoose={(setup) => onChange({ ...entry, setup: knownSetup(setup) })}
-        />
+        <>
+          <SetupSearch
+            label="Which setup?"
+            without={taken}
+            onChoose={(setup) => onChange({ ...entry, setup: knownSetup(setup) })}
+          />
+          <NewSetup onReady={(setup) => onChange({ ...entry, setup: knownSetup(setup) })} />
+        </>
       ) : (
         <p class="chosen-setup">
           <strong>{entry.setup.name}</strong>
