@@ -98,6 +98,10 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(tradeOffRoutes, { prefix: '/v1', db: options.db, fits: store })
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   await app.register(datasetRoutes, { prefix: '/v1', db: options.db, maker: releases, tables })
-  await app.register(reviewRoutes, { prefix: '/v1', db: options.db })
+  await app.register(reviewRoutes, {
+    prefix: '/v1',
+    db: options.db,
+    onEvidenceChanged: () => fits.request(),
+  })
   return app
 }

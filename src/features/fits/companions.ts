@@ -4,8 +4,10 @@ import type { FitVariant } from '../../core/comparison/fit-about.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
 import { withAdvisoryLock } from '../../db/advisory-lock.ts'
 import type { Database } from '../../db/client.ts'
+import { openReviews } from './flagged.ts'
 import { type Bench, makeCompanions } from './make.ts'
 import type { EvidenceRows } from './model.ts'
+import { findReport } from './repository.ts'
 
 /** Key of the advisory lock under which companions are made: once, however many processes there are. */
 export const COMPANIONS_LOCK = 7_310_004
@@ -16,6 +18,8 @@ export interface LoneFit {
   readonly quantity: Quantity
   readonly rows: EvidenceRows
   readonly variant: FitVariant
+  /** Of the sessions of a fit whose outliers go to the moderators. */
+  readonly revisions?: ReadonlyMap<string, number>
 }
 
 /** What a queue of lone fits needs. */
@@ -73,10 +77,14 @@ export class CompanionQueue {
     return null
   }
 
-  async #make({ id, quantity, ...selected }: LoneFit): Promise<void> {
+  async #make({ id, quantity, revisions, ...selected }: LoneFit): Promise<void> {
     const { db, benchOn } = this.#desk
-    await withAdvisoryLock(db, COMPANIONS_LOCK, (client) =>
-      makeCompanions(benchOn(client, quantity), id, selected),
-    )
+    await withAdvisoryLock(db, COMPANIONS_LOCK, async (client) => {
+      await makeCompanions(benchOn(client, quantity), id, selected)
+      const report = revisions === undefined ? null : await findReport(client, id)
+      // Also of a fit that was looked over before: a revision may have come back to the same figures.
+      if (report !== null)
+        await openReviews(db, { fitId: id, quantity, report, revisions: revisions! })
+    })
   }
 }

@@ -74,7 +74,7 @@ export class FitRefresher {
    * hold the fit of exactly its own evidence. Nothing is stored.
    */
   async fitIn(client: PoolClient, quantity: Quantity): Promise<SnapshotFit> {
-    const rows = await findEvidence(client, quantity, METHOD_VERSION)
+    const { rows } = await findEvidence(client, quantity, METHOD_VERSION)
     const versions = { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
     return { id: fitId(versions, rows), ...(await this.#workers.fit(rows)) }
   }
@@ -86,7 +86,7 @@ export class FitRefresher {
   async partFit(quantity: Quantity, variant: FitVariant): Promise<string> {
     const client = await this.#db.pool.connect()
     try {
-      const all = await findEvidence(client, quantity, METHOD_VERSION)
+      const { rows: all } = await findEvidence(client, quantity, METHOD_VERSION)
       const rows = selectRows(all, variant)
       const nobodyLeftOut = rows === all && variant.massClass === null
       const selected = { rows, variant: nobodyLeftOut ? PLAIN : variant }
@@ -119,10 +119,10 @@ export class FitRefresher {
 
   async #publishOne(quantity: Quantity): Promise<void> {
     await withAdvisoryLock(this.#db, REFRESH_LOCK, async (client) => {
-      const rows = await findEvidence(client, quantity, METHOD_VERSION)
+      const { rows, revisions } = await findEvidence(client, quantity, METHOD_VERSION)
       const id = await makeFit(this.#bench(client, quantity), { rows, variant: PLAIN })
       await setCurrentFit(client, quantity, id)
-      this.#companions.add({ id, quantity, rows, variant: PLAIN })
+      this.#companions.add({ id, quantity, rows, variant: PLAIN, revisions })
     })
   }
 

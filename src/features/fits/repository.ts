@@ -4,6 +4,7 @@ import type { FitSiblings } from '../../core/comparison/fit-about.ts'
 import type { FitReport } from '../../core/comparison/fit-report.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
 import type { Database } from '../../db/client.ts'
+import { SUBMISSION_COUNTS } from '../../db/counted-submissions.ts'
 import type { EvidenceRows, FitBeside, FittedModel } from './model.ts'
 
 type Row = [
@@ -21,18 +22,25 @@ type Row = [
   allUpMassKg: number | null,
   entryIndex: number,
   runIndex: number,
+  revision: number,
 ]
 
+/** What counts, and the revision of each session it was read from. */
+export interface ReadEvidence {
+  readonly rows: EvidenceRows
+  readonly revisions: ReadonlyMap<string, number>
+}
+
 /**
- * Every run that counts: the current revision of each submission that was not withdrawn, under one
- * version of the normalisation. A setup or part merged into another counts for that one. The order is
+ * Every run that counts: the current revision of each submission that was neither withdrawn nor set
+ * aside, under one version of the normalisation. A setup or part merged into another counts for that one. The order is
  * fixed, so that the same evidence reads the same. Raw SQL: a set over six tables.
  */
 export async function findEvidence(
   client: PoolClient,
   quantity: Quantity,
   methodVersion: string,
-): Promise<EvidenceRows> {
+): Promise<ReadEvidence> {
   const { rows } = await client.query<Row>({
     rowMode: 'array',
     text: `
@@ -43,7 +51,7 @@ export async function findEvidence(
              COALESCE(propeller.merged_into_id, propeller.id)::text,
              COALESCE(frame.merged_into_id, frame.id)::text,
              (revision.body #>> ARRAY['entries', run.entry_index::text, 'allUpMassKg'])::float8,
-             run.entry_index, run.run_index
+             run.entry_index, run.run_index, revision.number
         FROM submission
         JOIN submission_revision revision
           ON revision.submission_id = submission.id AND revision.number = submission.current_revision
@@ -54,12 +62,12 @@ export async function findEvidence(
         JOIN component powerplant ON powerplant.id = counted.powerplant_id
         JOIN component propeller ON propeller.id = counted.propeller_id
         JOIN component frame ON frame.id = counted.frame_id
-       WHERE submission.withdrawn_at IS NULL AND result.quantity = $1
+       WHERE ${SUBMISSION_COUNTS} AND result.quantity = $1
        ORDER BY submission.id, run.entry_index, run.run_index`,
     values: [quantity, methodVersion],
   })
   const column = <K extends keyof Row>(key: K) => rows.map((row) => row[key]) as Row[K][]
-  return {
+  const evidence: EvidenceRows = {
     setup: column(0) as string[],
     session: column(1) as string[],
     pilot: column(2) as string[],
@@ -74,6 +82,7 @@ export async function findEvidence(
     logMass: Float64Array.from(rows, (row) => (row[11] === null ? Number.NaN : Math.log(row[11]))),
     pointer: rows.map((row) => `/entries/${row[12]}/runs/${row[13]}`),
   }
+  return { rows: evidence, revisions: new Map(rows.map((row) => [row[1], row[14]])) }
 }
 
 /** Whether a fit with that id is stored already: the same evidence gives the same id. */
@@ -132,6 +141,15 @@ export type Companions = FitSiblings & Pick<FitBeside, 'report'>
 export async function companionsExist(client: PoolClient, id: string): Promise<boolean> {
   const { rowCount } = await client.query('SELECT 1 FROM fit_companion WHERE fit_id = $1', [id])
   return rowCount === 1
+}
+
+/** What stands out in a fit; null where it knows no uncertainty, or is not looked over yet. */
+export async function findReport(client: PoolClient, id: string): Promise<FitReport | null> {
+  const { rows } = await client.query<{ report: FitReport | null }>(
+    'SELECT report FROM fit_companion WHERE fit_id = $1',
+    [id],
+  )
+  return rows[0]?.report ?? null
 }
 
 /** Stores what stands beside a fit, all of it at once; what is there already stays. */

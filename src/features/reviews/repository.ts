@@ -11,6 +11,9 @@ export interface ReportHead {
   readonly id: string
   readonly setupId: string | null
   readonly componentId: string | null
+  readonly submissionId: string | null
+  readonly isOutlier: boolean
+  readonly setAside: boolean
 }
 
 /** Which of the records that a report names do exist. */
@@ -53,7 +56,8 @@ export async function insertReport(
 /** The report, locked until the transaction ends, or null. */
 export async function lockReport(client: PoolClient, id: string): Promise<ReportHead | null> {
   const { rows } = await client.query<ReportHead>(
-    `SELECT id, setup_id AS "setupId", component_id AS "componentId"
+    `SELECT id, setup_id AS "setupId", component_id AS "componentId", submission_id AS "submissionId",
+            kind = 'outlier' AS "isOutlier", sets_aside AS "setAside"
        FROM report WHERE id = $1 FOR UPDATE`,
     [id],
   )
@@ -63,7 +67,7 @@ export async function lockReport(client: PoolClient, id: string): Promise<Report
 /** The set-ups a report is about: the one it names, or all with the component; merged ones as what remains. */
 export async function findAffectedSetups(
   client: PoolClient,
-  { setupId, componentId }: ReportHead,
+  { setupId, componentId }: Pick<ReportHead, 'setupId' | 'componentId'>,
 ): Promise<string[]> {
   const { rows } = await client.query<{ id: string }>(
     `SELECT DISTINCT COALESCE(setup.merged_into_id, setup.id) AS id
@@ -115,12 +119,18 @@ export async function liftFindings(
   return rows
 }
 
+/** Whether the revision that an outlier is about is set aside from now on. */
+export async function setAside(client: PoolClient, reportId: string, is: boolean): Promise<void> {
+  await client.query('UPDATE report SET sets_aside = $2 WHERE id = $1', [reportId, is])
+}
+
 export async function markDecided(client: PoolClient, reportId: string): Promise<void> {
   await client.query('UPDATE report SET decided_at = now() WHERE id = $1', [reportId])
 }
 
-const IN_FORCE = `EXISTS (SELECT FROM safety_report
-                           WHERE safety_report.report_id = report.id AND safety_report.lifted_at IS NULL)`
+const IN_FORCE = `(report.sets_aside OR EXISTS (
+  SELECT FROM safety_report
+   WHERE safety_report.report_id = report.id AND safety_report.lifted_at IS NULL))`
 
 const STATE = {
   waiting: 'report.decided_at IS NULL',
@@ -148,7 +158,8 @@ export async function findReviews(
   const { rows } = await source.query<ReviewRow>(
     `SELECT report.id, report.account_id AS "accountId", report.origin, report.kind, report.text,
             report.setup_id AS "setupId", report.component_id AS "componentId",
-            report.submission_id AS "submissionId", report.created_at AS "createdAt",
+            report.submission_id AS "submissionId", report.revision_number AS revision,
+            report.sets_aside AS "setAside", report.created_at AS "createdAt",
             report.decided_at AS "decidedAt", findings.list AS findings, decisions.list AS decisions
        FROM report
       CROSS JOIN LATERAL (
@@ -188,7 +199,7 @@ export interface AuditRow {
   readonly at: Date
   readonly actorId: string | null
   readonly action: string
-  readonly subjectKind: 'report' | 'setup' | 'account'
+  readonly subjectKind: 'report' | 'setup' | 'submission' | 'account'
   readonly subjectId: string
   readonly detail: Record<string, unknown>
 }

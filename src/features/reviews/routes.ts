@@ -19,12 +19,17 @@ import { decide, fileReport } from './service.ts'
 
 export interface ReviewRoutesOptions {
   readonly db: Database
+  /** Called after each decision on what counts. */
+  readonly onEvidenceChanged: () => void
 }
 
 const tags = ['Care of the data']
 
 /** HTTP face of reports and what moderators make of them. */
-export const reviewRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (app, { db }) => {
+export const reviewRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (
+  app,
+  { db, onEvidenceChanged },
+) => {
   app.post(
     '/reports',
     {
@@ -48,10 +53,13 @@ export const reviewRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (a
       return answer.body
     },
   )
-  await app.register(moderatorRoutes, { db })
+  await app.register(moderatorRoutes, { db, onEvidenceChanged })
 }
 
-const moderatorRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (app, { db }) => {
+const moderatorRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (
+  app,
+  { db, onEvidenceChanged },
+) => {
   const onRequest = app.requireAccount('moderator', 'admin')
   app.addHook('onRequest', async (_request, reply) => {
     reply.header('cache-control', 'no-store') // who reported what is not for others
@@ -65,7 +73,7 @@ const moderatorRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (app, 
         operationId: 'listReviews',
         summary: 'List reports to decide on',
         description:
-          'Reports of people and findings of measurements, oldest first. For moderators.',
+          'Reports of people, findings of measurements, and sessions that a fit found odd, oldest first. For moderators.',
         tags,
         querystring: ReviewQuery,
         response: { 200: ReviewPage, ...problems(400, 401, 403) },
@@ -109,6 +117,7 @@ const moderatorRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (app, 
       const { caller, headers, body, params } = request
       const write = { caller: caller!, idempotencyKey: headers['idempotency-key'], body }
       const answer = await decide(db, write, params.id)
+      if (answer.body.kind === 'outlier') onEvidenceChanged()
       reply.code(201).header('location', `/v1/reviews/${params.id}`)
       return answer.body
     },
@@ -120,7 +129,7 @@ const moderatorRoutes: FastifyPluginAsyncZod<ReviewRoutesOptions> = async (app, 
       onRequest,
       schema: {
         operationId: 'listAuditEvents',
-        summary: 'List who did what to reports, set-ups and roles',
+        summary: 'List who did what to reports, set-ups, evidence and roles',
         description: 'Newest first. Events are only ever added. For moderators.',
         tags,
         querystring: AuditQuery,

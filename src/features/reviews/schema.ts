@@ -51,9 +51,9 @@ export const Report = z
 export type Report = z.infer<typeof Report>
 
 export const Decision = z
-  .enum(['doNotFly', 'advisory', 'lift', 'dismiss'])
+  .enum(['doNotFly', 'advisory', 'lift', 'dismiss', 'keep', 'setAside'])
   .describe(
-    'doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted',
+    'doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted. Of an outlier: setAside: that revision is no evidence from now on, and a correction of it is again; keep: it is evidence, also where it was set aside before',
   )
 
 export type Decision = z.infer<typeof Decision>
@@ -71,10 +71,21 @@ export const Review = z
   .strictObject({
     id: Id.describe('Of the report'),
     accountId: Id.describe('Who reported, or submitted the measurement'),
-    origin: z.enum(['person', 'measurement']),
-    kind,
+    origin: z
+      .enum(['person', 'measurement', 'fit'])
+      .describe('fit: the session stands out among all others'),
+    kind: z
+      .enum(['unsafe', 'wrong', 'outlier'])
+      .describe(
+        'unsafe: somebody may get hurt; wrong: a record is not true; outlier: a session does not fit the rest',
+      ),
     text: z.string(),
     ...subject,
+    revision: z
+      .int()
+      .nullable()
+      .describe('Of an outlier: the revision of the submission it is about'),
+    setAside: z.boolean().describe('That revision is no evidence now'),
     createdAt: z.iso.datetime(),
     decidedAt: z.iso
       .datetime()
@@ -116,7 +127,7 @@ export const ReviewQuery = PageQuery.extend({
     .enum(['waiting', 'inForce', 'closed'])
     .default('waiting')
     .describe(
-      'waiting: no decision yet; inForce: something of it holds for a set-up; closed: decided, and nothing holds',
+      'waiting: no decision yet; inForce: something of it holds for a set-up, or a session is set aside; closed: decided, and nothing holds',
     ),
   setupId: Id.optional().describe('Only what is about this set-up'),
 })
@@ -129,7 +140,7 @@ const AuditEvent = z
     at: z.iso.datetime(),
     actorId: Id.nullable().describe('Account that did it; null: the service itself'),
     action: z.string(),
-    subjectKind: z.enum(['report', 'setup', 'account']),
+    subjectKind: z.enum(['report', 'setup', 'submission', 'account']),
     subjectId: Id,
     detail: z.record(z.string(), z.unknown()),
   })
@@ -140,7 +151,9 @@ export type AuditEvent = z.infer<typeof AuditEvent>
 export const AuditPage = pageOf(AuditEvent).meta({ id: 'AuditPage' })
 
 export const AuditQuery = PageQuery.extend({
-  subjectId: Id.optional().describe('Only what was done to this report, set-up or account'),
+  subjectId: Id.optional().describe(
+    'Only what was done to this report, set-up, submission or account',
+  ),
 })
 
 export type AuditQuery = z.infer<typeof AuditQuery>

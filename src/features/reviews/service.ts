@@ -16,6 +16,7 @@ import {
   type ReportHead,
   raiseFindings,
   type SafetyState,
+  setAside,
 } from './repository.ts'
 import type { Decision, NewDecision, NewReport, Report, Review } from './schema.ts'
 
@@ -75,7 +76,7 @@ async function warnOf(
   report: { readonly accountId: string; readonly reportId: string; readonly setupId: string },
 ): Promise<void> {
   const { accountId, reportId, setupId } = report
-  const setupIds = await findAffectedSetups(client, { id: reportId, setupId, componentId: null })
+  const setupIds = await findAffectedSetups(client, { setupId, componentId: null })
   const finding = { setupIds, state: 'advisory', reason: UNREVIEWED } as const
   await raiseFindings(client, reportId, finding)
   await recordAudit(client, raisedEvents(finding, { accountId, reportId }))
@@ -104,7 +105,8 @@ export function decide(
       subjectKind: 'report',
       subjectId: report.id,
     } as const
-    const events = await carryOut(client, report, { ...body, accountId })
+    const carry = report.isOutlier ? carryOutOnEvidence : carryOut
+    const events = await carry(client, report, { ...body, accountId })
     await markDecided(client, report.id)
     const first = { ...decided, actorId: accountId, detail: { decision, reason } }
     await recordAudit(client, [first, ...events])
@@ -112,8 +114,35 @@ export function decide(
   })
 }
 
+/** An outlier is evidence or is none; it says nothing about safety. */
+async function carryOutOnEvidence(
+  client: PoolClient,
+  report: ReportHead,
+  { decision, reason, accountId }: Deciding,
+): Promise<AuditEvent[]> {
+  if (decision !== 'keep' && decision !== 'setAside') {
+    throw new ApiProblem('conflict', { detail: 'Of an outlier decide keep or setAside.' })
+  }
+  const aside = decision === 'setAside'
+  if (report.setAside === aside) return []
+  await setAside(client, report.id, aside)
+  return [
+    {
+      actorId: accountId,
+      action: aside ? 'evidence.setAside' : 'evidence.kept',
+      subjectKind: 'submission',
+      subjectId: report.submissionId!, // the table holds no outlier without
+      detail: { reportId: report.id, reason },
+    },
+  ]
+}
+
+type Deciding = NewDecision & { readonly accountId: string }
+
+type SafetyDecision = Exclude<Decision, 'keep' | 'setAside'>
+
 /** What each decision takes back: a doNotFly stays beside another, all else gives way to what is decided. */
-const LIFTED: Readonly<Record<Decision, readonly SafetyState[]>> = {
+const LIFTED: Readonly<Record<SafetyDecision, readonly SafetyState[]>> = {
   doNotFly: ['advisory'],
   advisory: ['doNotFly', 'advisory'],
   lift: ['doNotFly', 'advisory'],
@@ -123,8 +152,11 @@ const LIFTED: Readonly<Record<Decision, readonly SafetyState[]>> = {
 async function carryOut(
   client: PoolClient,
   report: ReportHead,
-  { decision, reason, accountId }: NewDecision & { readonly accountId: string },
+  { decision, reason, accountId }: Deciding,
 ): Promise<AuditEvent[]> {
+  if (decision === 'keep' || decision === 'setAside') {
+    throw new ApiProblem('conflict', { detail: `Only an outlier is decided on with ${decision}.` })
+  }
   const raises = decision === 'doNotFly' || decision === 'advisory'
   const setupIds = raises ? await findAffectedSetups(client, report) : []
   if (raises && setupIds.length === 0) {

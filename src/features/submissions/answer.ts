@@ -23,6 +23,12 @@ const fullEntry = z.object({
   runs: z.array(reportedRun(runResult)),
 })
 
+const setAside = z
+  .boolean()
+  .describe(
+    'A moderator has taken the revision shown out of the evidence; a corrected one counts again',
+  )
+
 /** A submission as its owner and moderators see it: everything that was given, with the results. */
 export const FullSubmission = z
   .object({
@@ -34,6 +40,7 @@ export const FullSubmission = z
     createdAt: z.iso.datetime().describe('When the submission came in'),
     revisedAt: z.iso.datetime().describe('When the revision shown came in'),
     withdrawnAt: z.iso.datetime().nullable(),
+    setAside,
     ...method,
     ...NewSubmission.shape,
     entries: z.array(fullEntry),
@@ -62,6 +69,7 @@ export const PublicSubmission = z
     view: z.literal('public'),
     id: Id,
     revision: z.int().min(1),
+    setAside,
     ...method,
     flownIn: z.string().describe('Month of the flights, YYYY-MM'),
     conditions: publicConditions,

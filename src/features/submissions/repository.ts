@@ -33,6 +33,8 @@ export interface StoredRun {
 export interface StoredRevision extends SubmissionHead {
   readonly revision: number
   readonly revisedAt: Date
+  /** A moderator has taken this revision out of the evidence. */
+  readonly setAside: boolean
   readonly body: NewSubmission
   readonly warnings: readonly Warning[]
   readonly runs: readonly StoredRun[]
@@ -109,7 +111,7 @@ export async function insertRevision(
       ...[body, warnings, runs].map((json) => JSON.stringify(json)),
     ],
   })
-  return { ...rows[0]!, body, warnings, runs }
+  return { ...rows[0]!, setAside: false, body, warnings, runs }
 }
 
 /** The submission, locked until the transaction ends, or null. */
@@ -150,7 +152,11 @@ export async function findRevisions(
       SELECT submission.id, submission.account_id AS "accountId",
              submission.current_revision AS "currentRevision", submission.created_at AS "createdAt",
              submission.withdrawn_at AS "withdrawnAt", revision.number AS revision,
-             revision.created_at AS "revisedAt", revision.body, revision.warnings, folded.runs
+             revision.created_at AS "revisedAt",
+             EXISTS (SELECT FROM report
+                      WHERE report.submission_id = submission.id
+                        AND report.revision_number = revision.number AND report.sets_aside) AS "setAside",
+             revision.body, revision.warnings, folded.runs
         FROM unnest($1::uuid[], $2::int[]) WITH ORDINALITY AS wanted(id, number, place)
         JOIN submission ON submission.id = wanted.id
         JOIN submission_revision revision ON revision.submission_id = submission.id

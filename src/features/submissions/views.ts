@@ -17,6 +17,7 @@ export function fullView(stored: ShownRevision): FullSubmission {
     createdAt: stored.createdAt.toISOString(),
     revisedAt: stored.revisedAt.toISOString(),
     withdrawnAt: stored.withdrawnAt?.toISOString() ?? null,
+    setAside: stored.setAside,
     ...methodOf(stored.runs),
     ...body,
     entries: runsByEntry(stored).map((runs, index) => {
@@ -35,6 +36,7 @@ export function publicView(stored: ShownRevision): PublicSubmission {
     view: 'public',
     id: stored.id,
     revision: stored.revision,
+    setAside: stored.setAside,
     cautions: cautionsOf(stored),
     ...methodOf(stored.runs),
     flownIn: body.flownOn.slice(0, 'YYYY-MM'.length),

@@ -49,6 +49,7 @@ describe('reading a submission', () => {
       expect(body).toEqual({
         view: 'public',
         id,
+        setAside: false,
         revision: 1,
         methodVersion: full.methodVersion,
         referenceId: 'R1',

@@ -1,4 +1,5 @@
 import type { Database } from '../../../db/client.ts'
+import { SUBMISSION_COUNTS } from '../../../db/counted-submissions.ts'
 
 /** One place in a list: what it is sorted by. */
 export interface Mark {
@@ -31,7 +32,7 @@ export async function findOwn(
 }
 
 /**
- * Submissions that count for a set-up or for one merged into the same, not the withdrawn ones, by
+ * Submissions that count for a set-up or for one merged into the same, none withdrawn or set aside, by
  * the month of flying, the last first. A finer order would give away the day.
  */
 export async function findBySetup(
@@ -50,7 +51,7 @@ export async function findBySetup(
          JOIN submission_revision revision ON revision.id = run.revision_id
          JOIN submission ON submission.id = revision.submission_id
               AND submission.current_revision = revision.number
-        WHERE submission.withdrawn_at IS NULL
+        WHERE ${SUBMISSION_COUNTS}
      )
      SELECT id, key FROM flown
       WHERE $2::text IS NULL OR (key, id) < ($2, $3::uuid)
