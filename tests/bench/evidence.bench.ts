@@ -1,0 +1,67 @@
+import { reportOn } from '../../src/core/comparison/fit-report.ts'
+import { gatherEvidence } from '../../src/core/mixed/evidence.ts'
+import { fitNested } from '../../src/core/mixed/fit.ts'
+import { buildLayout } from '../../src/core/mixed/layout.ts'
+import { fitRobust } from '../../src/core/mixed/robust.ts'
+import { fitEvidence, lookBeside } from '../../src/features/fits/model.ts'
+import { simulateColumns } from './fit.bench.ts'
+
+type Write = (line: string) => void
+
+const RUNS = 100_000
+const REPETITIONS = 3
+
+/**
+ * Times what a refresh does with 100,000 runs of 100 setups: the fit that answers rest on, and what is
+ * made after it. Best of the repetitions, as ratios to the fit.
+ */
+export async function benchEvidence(write: Write): Promise<void> {
+  const rows = rowsOf(RUNS)
+  const columns = simulateColumns(RUNS)
+  const layout = buildLayout(columns)
+  const fit = fitNested(layout)
+  const { sharedSessions } = gatherEvidence(layout)
+  const answered = best(() => fitEvidence(rows))
+  const parts: [what: string, ms: number][] = [
+    ['fit ready to be stored', answered],
+    ['  of which layout and fit', best(() => fitNested(buildLayout(columns)))],
+    ['all that is made after it', best(() => lookBeside(rows))],
+    ['  of which the report', best(() => reportOn({ layout, fit, sharedSessions }))],
+    ['  of which the robust fit', best(() => fitRobust(layout, fit))],
+  ]
+  write(`    ${RUNS} runs, 100 setups             ms   relative to the first`)
+  for (const [what, ms] of parts) {
+    const ratio = (ms / answered).toFixed(2)
+    write(`    ${what.padEnd(28)} ${ms.toFixed(0).padStart(8)} ${ratio.padStart(10)}`)
+  }
+}
+
+function best(work: () => unknown): number {
+  let least = Infinity
+  for (let i = 0; i < REPETITIONS; i++) {
+    const start = performance.now()
+    work()
+    least = Math.min(least, performance.now() - start)
+  }
+  return least
+}
+
+/** The same runs as evidence: one pilot in ten with an interest, and two errors that reach beyond the session. */
+function rowsOf(runs: number) {
+  const { y, u, setup, session, pilot, setupIds, sessionIds, pilotIds } = simulateColumns(runs)
+  const names = (index: ArrayLike<number>, ids: readonly string[]) =>
+    Array.from(index, (i) => ids[i]!)
+  return {
+    setup: names(setup, setupIds),
+    session: names(session, sessionIds),
+    pilot: names(pilot, pilotIds),
+    y: Float64Array.from(y),
+    own: Float64Array.from(u),
+    shared: new Float64Array(runs).fill(0.01),
+    interested: Array.from(pilot, (p) => p % 10 === 0),
+    systematic: Array.from({ length: runs }, (_, i) => [
+      { cause: 'lapse of power', reach: 'everyone' as const, effect: 0.002 * (i % 3) },
+      { cause: 'wing', reach: 'pilot' as const, effect: 0.003 * (i % 2) },
+    ]),
+  }
+}
