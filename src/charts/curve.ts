@@ -21,6 +21,8 @@ export interface CurveOptions {
 }
 
 const LEFT_PX = 52
+/** Half of the last number of the ruler. */
+const RIGHT_PX = 22
 const TOP_PX = 52
 const BOTTOM_PX = 14
 
@@ -30,7 +32,7 @@ export function curve(points: readonly CurvePoint[], options: CurveOptions): Pic
   const heightPx = Math.round(Math.min(380, Math.max(260, widthPx * 0.5)))
   const x = scaleFor(
     points.map(({ at }) => at),
-    { fromPx: LEFT_PX, toPx: widthPx - 14 },
+    { fromPx: LEFT_PX, toPx: widthPx - RIGHT_PX },
   )
   const y = scaleFor(
     [...points.flatMap(({ low, high }) => [low, high]), ...(zero === undefined ? [] : [zero])],
@@ -50,7 +52,7 @@ export function curve(points: readonly CurvePoint[], options: CurveOptions): Pic
     description: describe(points, options),
     marks: [
       ...ruler(x, { y: TOP_PX, downTo: heightPx - BOTTOM_PX }),
-      ...uprightRuler(y, { x: LEFT_PX, rightTo: widthPx - 14 }),
+      ...uprightRuler(y, { x: LEFT_PX, rightTo: widthPx - RIGHT_PX }),
       text(`${options.upAxis} ↑`, { x: 4, y: 14, ink: 'ink-muted' }),
       text(`${options.acrossAxis} →`, { x: widthPx - 14, y: 14, ink: 'ink-muted', anchor: 'end' }),
       ...(zero === undefined
