@@ -1,8 +1,7 @@
-import AxeBuilder from '@axe-core/playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { CHROMIUM, WITHOUT } from './chromium.ts'
-import { allPages, openStage, type Stage } from './stage.ts'
+import { allPages, openStage, type Stage, seriousOn } from './stage.ts'
 
 const BUDGET_BYTES = 150_000
 
@@ -26,11 +25,7 @@ describe.skipIf(CHROMIUM === null)(`every page${WITHOUT}`, () => {
       const found: string[] = []
       for (const path of pages) {
         await page.goto(path, { waitUntil: 'networkidle' })
-        const { violations } = await new AxeBuilder({ page }).analyze()
-        for (const { id, impact, nodes } of violations) {
-          if (impact !== 'serious' && impact !== 'critical') continue
-          found.push(`${path} ${id}: ${nodes[0]?.html.slice(0, 160)}`)
-        }
+        found.push(...(await seriousOn(page, path)))
       }
       expect(found).toEqual([])
     },
@@ -77,6 +72,18 @@ describe.skipIf(CHROMIUM === null)(`every page${WITHOUT}`, () => {
       await context.close()
     }
   }, 60_000)
+
+  it('gives whoever follows an old link a way back, and a program a problem', async () => {
+    const page = await (await stage.context()).newPage()
+    const answer = await page.goto('/pilots/of-old')
+    expect(answer!.status()).toBe(404)
+    await page.getByRole('heading', { name: 'There is no such page' }).waitFor()
+    await page.getByRole('main').getByRole('link', { name: 'To the start' }).click()
+    await page.waitForURL(`${stage.url}/`)
+    const program = await fetch(`${stage.url}/v1/pilots`, { headers: { accept: '*/*' } })
+    expect(program.status).toBe(404)
+    expect(program.headers.get('content-type')).toContain('application/problem+json')
+  })
 
   it('runs under a policy that takes nothing inline, without a complaint', async () => {
     const page = await (await stage.context()).newPage()

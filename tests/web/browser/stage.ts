@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 
+import AxeBuilder from '@axe-core/playwright'
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 
 import {
@@ -22,7 +23,7 @@ export interface Stage {
 }
 
 /** Everything as it is shipped: the service as a process of its own with an embedded database. */
-export async function openStage(): Promise<Stage> {
+export async function openStage(env: Readonly<Record<string, string>> = {}): Promise<Stage> {
   const place = await makePlace()
   const processes: ServiceProcess[] = []
   const service = startProcess({
@@ -30,6 +31,7 @@ export async function openStage(): Promise<Stage> {
     DEMO_DATA: 'on',
     RATE_LIMIT: 'off',
     LOG_LEVEL: 'error',
+    ...env,
   })
   processes.push(service)
   const url = await service.ready()
@@ -118,6 +120,30 @@ export async function fillIn(page: Page, readings: Readings): Promise<void> {
   await main.getByLabel('Pressure optional').fill(readings.pressure)
   await main.getByLabel('Pilot with clothing').fill(readings.pilot)
   await main.getByLabel('Flat area of the wing').fill(readings.area)
+}
+
+/** Writes to the interface; for what a page needs to have something to show. */
+export async function write<Body>(
+  stage: Stage,
+  path: string,
+  { body, token }: { readonly body: unknown; readonly token: string },
+): Promise<Body> {
+  const answer = await fetch(`${stage.url}${path}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
+    body: JSON.stringify(body),
+  })
+  const written = (await answer.json()) as Body
+  if (!answer.ok) throw new Error(`${path}: ${JSON.stringify(written)}`)
+  return written
+}
+
+/** What is serious against the page as it stands. */
+export async function seriousOn(page: Page, name: string): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${name} ${id}: ${nodes[0]?.html.slice(0, 160)}`)
 }
 
 /** Pages with something on each of them. */
