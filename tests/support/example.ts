@@ -28,6 +28,12 @@ export function exampleKeeper({ request }: Pick<TestApp, 'request'>) {
     if (!constants.has(id)) constants.set(id, next)
     return constants.get(id)!
   }
+  const fits = new Map<string, string>()
+  const constantFit = (id: string): string => {
+    const next = `fit_5e7a9d10000040008000${String(fits.size + 1).padStart(12, '0')}`
+    if (!fits.has(id)) fits.set(id, next)
+    return fits.get(id)!
+  }
   return async ({ operationId, method, path, body, status = 200, token }: Shown) => {
     const asked = request[method](path)
     if (token !== undefined) asked.auth(token, { type: 'bearer' })
@@ -41,6 +47,7 @@ export function exampleKeeper({ request }: Pick<TestApp, 'request'>) {
     const text = `${JSON.stringify(example, sixDigits, 2)}\n`
       .replaceAll(/[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f-]{21}/g, constantId)
       .replaceAll(/\d{4}-\d\d-\d\dT[\d:.]+Z/g, TIME)
+      .replaceAll(/fit_[0-9a-f]{32}/g, constantFit)
     expect(answer.status, text).toBe(status)
     await expect(text).toMatchFileSnapshot(new URL(`${operationId}.json`, FOLDER).pathname)
     return answer.body
