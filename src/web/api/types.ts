@@ -187,7 +187,7 @@ export interface paths {
             cookie?: never;
         };
         /**
-         * List who did what to reports, set-ups and roles
+         * List who did what to reports, set-ups, evidence and roles
          * @description Newest first. Events are only ever added. For moderators.
          */
         get: operations["listAuditEvents"];
@@ -393,7 +393,7 @@ export interface paths {
         };
         /**
          * Read the model behind an answer
-         * @description Variance components on the scale of the logarithm, counts and state of a fit. It never changes.
+         * @description Variance components on the scale of the logarithm, counts and state of a fit. It never changes; siblings, notes and report are added to it once, when they are made after it.
          */
         get: operations["readFit"];
         put?: never;
@@ -534,7 +534,7 @@ export interface paths {
         };
         /**
          * List reports to decide on
-         * @description Reports of people and findings of measurements, oldest first. For moderators.
+         * @description Reports of people, findings of measurements, and sessions that a fit found odd, oldest first. For moderators.
          */
         get: operations["listReviews"];
         put?: never;
@@ -1013,7 +1013,7 @@ export interface components {
             /** Format: uuid */
             subjectId: string;
             /** @enum {string} */
-            subjectKind: "report" | "setup" | "account";
+            subjectKind: "report" | "setup" | "submission" | "account";
         };
         AuditPage: {
             items: components["schemas"]["AuditEvent"][];
@@ -1057,12 +1057,12 @@ export interface components {
             reason?: string;
             /** @enum {string} */
             reasonCode?: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable";
-            /** @description The verdict where results that do not fit the rest count less */
+            /** @description The verdict where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
             robust?: {
                 agrees: boolean;
                 /** @enum {string} */
                 verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
-            };
+            } | null;
             /** @description The verdict in plain words */
             sentence: string;
             /** @description What the interval is made of: shares of the variance, largest first */
@@ -1072,12 +1072,12 @@ export interface components {
             }[];
             /** @enum {string} */
             verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
-            /** @description The verdict without submissions by people with an interest, and whether it differs */
+            /** @description The verdict without submissions by people with an interest, and whether it differs; null while otherFits is pending */
             withoutInterested?: {
                 changes: boolean;
                 /** @enum {string} */
                 verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
-            };
+            } | null;
         };
         ComparedSetup: {
             degreesOfFreedom: number | null;
@@ -1109,6 +1109,7 @@ export interface components {
             equivalenceMarginPercent?: number;
             fitId: string;
             metric: components["schemas"]["Metric"];
+            otherFits: components["schemas"]["OtherFits"];
             pairs: components["schemas"]["ComparedPair"][];
             setups: components["schemas"]["ComparedSetup"][];
             unit: string;
@@ -1327,16 +1328,17 @@ export interface components {
             modelVersion: string;
             /** @description What could not be told apart, and what to beware of */
             notes: string[];
+            otherFits: components["schemas"]["OtherFits"];
             /** @enum {string} */
             quantity: "inducedPower" | "fuelFlow" | "staticThrust" | "soundAtEar" | "soundAtDistance";
-            /** @description What stands out; null where no uncertainty is known */
+            /** @description What stands out; null where no uncertainty is known, or while otherFits is pending */
             report: components["schemas"]["FitReport"] | null;
             /**
              * @description Variances are of the logarithm: 0.0004 is about 2 %
              * @constant
              */
             scale: "naturalLogarithm";
-            /** @description Other fits of the same evidence */
+            /** @description Other fits of the same evidence; null: there is none, or it is not made yet */
             siblings: {
                 robust: string | null;
                 withoutInterested: string | null;
@@ -1838,6 +1840,8 @@ export interface components {
             revisedAt: string;
             /** @description Number of the revision shown */
             revision: number;
+            /** @description A moderator has taken the revision shown out of the evidence; a corrected one counts again */
+            setAside: boolean;
             site: {
                 /** @description Height of the field above mean sea level [m] */
                 elevationM: number;
@@ -1939,10 +1943,10 @@ export interface components {
         NewComponent: components["schemas"]["NewPowerplant"] | components["schemas"]["NewPropeller"] | components["schemas"]["NewFrame"] | components["schemas"]["NewWing"];
         NewDecision: {
             /**
-             * @description doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted
+             * @description doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted. Of an outlier: setAside: that revision is no evidence from now on, and a correction of it is again; keep: it is evidence, also where it was set aside before
              * @enum {string}
              */
-            decision: "doNotFly" | "advisory" | "lift" | "dismiss";
+            decision: "doNotFly" | "advisory" | "lift" | "dismiss" | "keep" | "setAside";
             /** @description Why; of doNotFly and advisory it is shown to everybody */
             reason: string;
         };
@@ -3179,6 +3183,11 @@ export interface components {
             /** @enum {string} */
             reasonCode: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable" | "electricDrive" | "tankNotGiven" | "reserveExceedsTank" | "ratedRpmUnknown" | "reductionUnknown";
         };
+        /**
+         * @description Whether the other fits of the same evidence are made: without people with an interest, and with misfits counting less. They follow a fit within moments; until then its answers say pending, carry another ETag, and lack what follows from them. Once made, an answer with that fitId stays as it is. A fit that a newer one replaced at once may stay pending
+         * @enum {string}
+         */
+        OtherFits: "made" | "pending";
         OutlyingRun: {
             /** @description Place of the run in its submission (RFC 6901) */
             pointer: string | null;
@@ -3459,6 +3468,8 @@ export interface components {
             /** @description Reference state of these results */
             referenceId: string;
             revision: number;
+            /** @description A moderator has taken the revision shown out of the evidence; a corrected one counts again */
+            setAside: boolean;
             /** @constant */
             view: "public";
         };
@@ -3583,10 +3594,10 @@ export interface components {
                 /** Format: date-time */
                 at: string;
                 /**
-                 * @description doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted
+                 * @description doNotFly, advisory: that state for the set-up, or for every set-up with the component; lift: what was in force no longer is; dismiss: there was nothing in it, and what it put in force is lifted. Of an outlier: setAside: that revision is no evidence from now on, and a correction of it is again; keep: it is evidence, also where it was set aside before
                  * @enum {string}
                  */
-                decision: "doNotFly" | "advisory" | "lift" | "dismiss";
+                decision: "doNotFly" | "advisory" | "lift" | "dismiss" | "keep" | "setAside";
                 reason: string;
             }[];
             /** @description What came of it for the safety of set-ups, oldest first; in force until lifted */
@@ -3610,12 +3621,19 @@ export interface components {
              */
             id: string;
             /**
-             * @description unsafe: somebody may get hurt; wrong: a record is not true
+             * @description unsafe: somebody may get hurt; wrong: a record is not true; outlier: a session does not fit the rest
              * @enum {string}
              */
-            kind: "unsafe" | "wrong";
-            /** @enum {string} */
-            origin: "person" | "measurement";
+            kind: "unsafe" | "wrong" | "outlier";
+            /**
+             * @description fit: the session stands out among all others
+             * @enum {string}
+             */
+            origin: "person" | "measurement" | "fit";
+            /** @description Of an outlier: the revision of the submission it is about */
+            revision: number | null;
+            /** @description That revision is no evidence now */
+            setAside: boolean;
             setupId: string | null;
             submissionId: string | null;
             text: string;
@@ -4448,7 +4466,7 @@ export interface operations {
                 cursor?: string;
                 /** @description Items per page */
                 limit?: number;
-                /** @description Only what was done to this report, set-up or account */
+                /** @description Only what was done to this report, set-up, submission or account */
                 subjectId?: string;
             };
             header?: never;
@@ -5587,7 +5605,7 @@ export interface operations {
                 limit?: number;
                 /** @description Only what is about this set-up */
                 setupId?: string;
-                /** @description waiting: no decision yet; inForce: something of it holds for a set-up; closed: decided, and nothing holds */
+                /** @description waiting: no decision yet; inForce: something of it holds for a set-up, or a session is set aside; closed: decided, and nothing holds */
                 state?: "waiting" | "inForce" | "closed";
             };
             header?: never;
