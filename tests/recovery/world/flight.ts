@@ -18,8 +18,6 @@ export interface Condition {
   readonly flowFactor: number
 }
 
-export const AS_NEW: Condition = { thrustFactor: 1, flowFactor: 1 }
-
 /**
  * Steady climb at full throttle: along and across the path
  *
