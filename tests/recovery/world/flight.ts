@@ -12,12 +12,6 @@ export interface SteadyFlight {
   readonly climbRateMps: number
 }
 
-/** How the power of the day differs from that of the type [1]. */
-export interface Condition {
-  readonly thrustFactor: number
-  readonly flowFactor: number
-}
-
 /**
  * Steady climb at full throttle: along and across the path
  *

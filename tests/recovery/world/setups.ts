@@ -30,6 +30,7 @@ export interface WorldSetup {
   readonly frame: Frame
   /** Frame, engine and propeller, no fuel [kg]. */
   readonly massKg: number
+  readonly plant: Plant
   readonly propulsion: Propulsion
   readonly truth: Truth
 }
@@ -70,6 +71,7 @@ function asFlown(plant: Plant, frame: Frame, on: Switches) {
   })
   const level = flightAtClimbRate(flyer, 0, REFERENCE_AIR)
   return {
+    plant,
     equipment: {
       drive: plant.engine.stroke,
       propellerDiameterCm: 100 * plant.propeller.diameterM,
