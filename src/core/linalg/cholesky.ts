@@ -14,19 +14,41 @@
 export function choleskyInPlace(a: Float64Array, n: number): number {
   for (let j = 0; j < n; j++) {
     const colJ = j * n
-    // Take from column j what the columns to its left already explain.
-    for (let k = 0; k < j; k++) {
-      const colK = k * n
-      const ljk = a[colK + j]!
-      if (ljk === 0) continue
-      for (let i = j; i < n; i++) a[colJ + i]! -= a[colK + i]! * ljk
-    }
+    subtractExplained(a, n, j)
     const pivot = a[colJ + j]!
     if (!(pivot > 0)) return j // also catches NaN
     const scale = 1 / Math.sqrt(pivot)
     for (let i = j; i < n; i++) a[colJ + i]! *= scale
   }
   return -1
+}
+
+/**
+ * Takes from column j what the columns to its left already explain. Four of them at a time, so that an
+ * entry is read and written once for four products; each entry sees them in the order of the columns, so
+ * the result is that of one at a time, bit for bit.
+ */
+function subtractExplained(a: Float64Array, n: number, j: number): void {
+  const colJ = j * n
+  let k = 0
+  for (; k + 3 < j; k += 4) {
+    const col0 = k * n
+    const col1 = col0 + n
+    const col2 = col1 + n
+    const col3 = col2 + n
+    const l0 = a[col0 + j]!
+    const l1 = a[col1 + j]!
+    const l2 = a[col2 + j]!
+    const l3 = a[col3 + j]!
+    for (let i = j; i < n; i++) {
+      a[colJ + i] =
+        a[colJ + i]! - a[col0 + i]! * l0 - a[col1 + i]! * l1 - a[col2 + i]! * l2 - a[col3 + i]! * l3
+    }
+  }
+  for (; k < j; k++) {
+    const ljk = a[k * n + j]!
+    for (let i = j; i < n; i++) a[colJ + i]! -= a[k * n + i]! * ljk
+  }
 }
 
 /**

@@ -32,8 +32,12 @@ export function solveLowerTransposedInPlace(l: Float64Array, n: number, b: Float
   }
 }
 
+/** Columns of an inverse worked out together: an entry of L is read once for all of them. */
+const ABREAST = 4
+
 /**
- * Inverse of A = L·Lᵀ from L. Cost 2n³/3 flops, no memory allocated.
+ * Inverse of A = L·Lᵀ from L. Cost 2n³/3 flops; four columns at a time, each with the operations and
+ * the order of one alone.
  *
  * @param l n × n lower triangular factor, column-major
  * @param n order
@@ -41,19 +45,72 @@ export function solveLowerTransposedInPlace(l: Float64Array, n: number, b: Float
  * @source G. H. Golub, C. F. Van Loan, Matrix Computations, 4th ed., 2013, §3.1
  */
 export function invertFromFactor(l: Float64Array, n: number, inverse: Float64Array): void {
-  for (let column = 0; column < n; column++) {
-    const at = column * n
-    for (let i = 0; i < column; i++) inverse[at + i] = inverse[i * n + column]!
-    for (let i = column; i < n; i++) inverse[at + i] = i === column ? 1 : 0
-    for (let j = column; j < n; j++) {
-      const x = inverse[at + j]! / l[j * n + j]!
-      inverse[at + j] = x
-      for (let i = j + 1; i < n; i++) inverse[at + i]! -= l[j * n + i]! * x
+  const x = new Float64Array(ABREAST * n) // row i of the columns at ABREAST · i
+  for (let first = 0; first < n; first += ABREAST) {
+    const columns = Math.min(ABREAST, n - first)
+    x.fill(0, ABREAST * first)
+    for (let c = 0; c < columns; c++) x[ABREAST * (first + c) + c] = 1
+    solveLowerAbreast(l, n, { x, first })
+    solveLowerTransposedAbreast(l, n, { x, first })
+    for (let c = 0; c < columns; c++) {
+      const column = first + c
+      for (let i = column; i < n; i++) {
+        const value = x[ABREAST * i + c]!
+        inverse[column * n + i] = value
+        inverse[i * n + column] = value
+      }
     }
-    for (let j = n - 1; j >= column; j--) {
-      let x = inverse[at + j]!
-      for (let i = j + 1; i < n; i++) x -= l[j * n + i]! * inverse[at + i]!
-      inverse[at + j] = x / l[j * n + j]!
+  }
+}
+
+/** Four right-hand sides side by side, zero above row `first`. */
+interface Abreast {
+  readonly x: Float64Array
+  readonly first: number
+}
+
+function solveLowerAbreast(l: Float64Array, n: number, { x, first }: Abreast): void {
+  for (let j = first; j < n; j++) {
+    const colJ = j * n
+    const at = ABREAST * j
+    const pivot = l[colJ + j]!
+    const x0 = x[at]! / pivot
+    const x1 = x[at + 1]! / pivot
+    const x2 = x[at + 2]! / pivot
+    const x3 = x[at + 3]! / pivot
+    x[at] = x0
+    x[at + 1] = x1
+    x[at + 2] = x2
+    x[at + 3] = x3
+    for (let i = j + 1, to = at + ABREAST; i < n; i++, to += ABREAST) {
+      const lij = l[colJ + i]!
+      x[to]! -= lij * x0
+      x[to + 1]! -= lij * x1
+      x[to + 2]! -= lij * x2
+      x[to + 3]! -= lij * x3
     }
+  }
+}
+
+function solveLowerTransposedAbreast(l: Float64Array, n: number, { x, first }: Abreast): void {
+  for (let j = n - 1; j >= first; j--) {
+    const colJ = j * n
+    const at = ABREAST * j
+    const pivot = l[colJ + j]!
+    let x0 = x[at]!
+    let x1 = x[at + 1]!
+    let x2 = x[at + 2]!
+    let x3 = x[at + 3]!
+    for (let i = j + 1, from = at + ABREAST; i < n; i++, from += ABREAST) {
+      const lij = l[colJ + i]!
+      x0 -= lij * x[from]!
+      x1 -= lij * x[from + 1]!
+      x2 -= lij * x[from + 2]!
+      x3 -= lij * x[from + 3]!
+    }
+    x[at] = x0 / pivot
+    x[at + 1] = x1 / pivot
+    x[at + 2] = x2 / pivot
+    x[at + 3] = x3 / pivot
   }
 }
