@@ -1,5 +1,4 @@
 import type { Layout } from '../layout.ts'
-import { addOuterProduct } from './precision-pass.ts'
 import type { Workspace } from './workspace.ts'
 
 /**
@@ -17,11 +16,25 @@ import type { Workspace } from './workspace.ts'
  *   (from memory)
  */
 export function sensitivityPass(layout: Layout, ws: Workspace): void {
-  ws.sensitivity.fill(0)
+  ws.sensitivityEntries.fill(0)
   ws.trace.fill(0)
   ws.traceSquares.fill(0)
   ws.largestWeight.fill(0)
   for (let p = 0; p < layout.pilotCount; p++) addPilot(layout, ws, p)
+  separate(ws, layout.setupCount)
+}
+
+/** Puts the four entries that stood side by side into four matrices, lower triangles. */
+function separate({ sensitivity: T, sensitivityEntries: entries }: Workspace, K: number): void {
+  const K2 = K * K
+  for (let j = 0; j < K; j++) {
+    for (let at = j + j * K; at < (j + 1) * K; at++) {
+      T[at] = entries[4 * at]!
+      T[at + K2] = entries[4 * at + 1]!
+      T[at + 2 * K2] = entries[4 * at + 2]!
+      T[at + 3 * K2] = entries[4 * at + 3]!
+    }
+  }
 }
 
 /** Notes 1'V⁻¹1 of one group of component j. */
@@ -32,10 +45,9 @@ function addTrace(ws: Workspace, j: number, weight: number): void {
 }
 
 function addPilot(layout: Layout, ws: Workspace, p: number): void {
-  const { pilotStart, pilotSetupStart, setupCount: K } = layout
+  const { pilotStart, pilotSetupStart } = layout
   const start = pilotSetupStart[p]!
   const end = pilotSetupStart[p + 1]!
-  const kappa = ws.pilotGain[p]!
   const denominator = 1 + ws.theta[0]! * ws.pilotWeight[p]!
   addTrace(ws, 0, ws.pilotWeight[p]! / denominator)
   // Weights of Z Z' in T_session, T_cell and T_run.
@@ -43,30 +55,46 @@ function addPilot(layout: Layout, ws: Workspace, p: number): void {
   along.fill(0)
   for (const scratch of ws.pilotScratch) scratch.fill(0, 0, end - start)
   for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) addSession(layout, ws, { p, s })
-  const slots = ws.pilotDesign
-  const outer = (j: number, factor: number) =>
-    addOuterProduct(layout, ws.sensitivity, { slots, start, end, factor }, j * K * K)
-  outer(0, denominator ** -2)
-  if (kappa === 0) return
-  for (let j = 1; j <= 3; j++) {
-    outer(j, along[j]!)
-    subtractCross(layout, ws, { p, j })
-  }
+  addPilotBlock(layout, ws, { start, end, factor: denominator ** -2 })
 }
 
-/** Takes h Z' + Z h' from T_j, h the sum of the sessions' cross terms. */
-function subtractCross(layout: Layout, ws: Workspace, at: { p: number; j: number }): void {
-  const { pilotSetup, pilotSetupStart, setupCount: K } = layout
-  const start = pilotSetupStart[at.p]!
-  const end = pilotSetupStart[at.p + 1]!
-  const h = ws.pilotScratch[at.j - 1]!
+/** Setups of one pilot: entries start … end − 1 of layout.pilotSetup; weight of Z Z' in T_pilot. */
+interface PilotBlock {
+  readonly start: number
+  readonly end: number
+  readonly factor: number
+}
+
+/**
+ * Adds ω Z Z' to T_pilot and ω Z Z' − h Z' − Z h' to the others, h the sum of the sessions' cross terms,
+ * in one walk over the pilot's setups.
+ */
+function addPilotBlock(layout: Layout, ws: Workspace, block: PilotBlock): void {
+  const { pilotSetup, setupCount: K } = layout
+  const { start, end, factor } = block
+  const [hSession, hCell, hRun] = ws.pilotScratch
+  const along = ws.componentScratch
   const Z = ws.pilotDesign
-  const T = ws.sensitivity
+  const T = ws.sensitivityEntries
   for (let j = start; j < end; j++) {
-    const column = at.j * K * K + pilotSetup[j]! * K
-    const hj = h[j - start]!
+    const column = pilotSetup[j]! * K
     const zj = Z[j]!
-    for (let i = j; i < end; i++) T[column + pilotSetup[i]!]! -= h[i - start]! * zj + hj * Z[i]!
+    const ofPilot = factor * zj
+    const ofSession = along[1]! * zj
+    const ofCell = along[2]! * zj
+    const ofRun = along[3]! * zj
+    const hSessionJ = hSession[j - start]!
+    const hCellJ = hCell[j - start]!
+    const hRunJ = hRun[j - start]!
+    for (let i = j; i < end; i++) {
+      const at = 4 * (column + pilotSetup[i]!)
+      const zi = Z[i]!
+      const h = i - start
+      T[at]! += ofPilot * zi
+      T[at + 1] = T[at + 1]! + ofSession * zi - (hSession[h]! * zj + hSessionJ * zi)
+      T[at + 2] = T[at + 2]! + ofCell * zi - (hCell[h]! * zj + hCellJ * zi)
+      T[at + 3] = T[at + 3]! + ofRun * zi - (hRun[h]! * zj + hRunJ * zi)
+    }
   }
 }
 
@@ -131,8 +159,7 @@ interface SessionShare {
 function addSessionBlock(layout: Layout, ws: Workspace, share: SessionShare): void {
   const { sessionStart, cellSetup, setupCount: K } = layout
   const { s, d, gain, omegaCell, omegaRun } = share
-  const T = ws.sensitivity
-  const K2 = K * K
+  const T = ws.sensitivityEntries
   const end = sessionStart[s + 1]!
   for (let c = sessionStart[s]!; c < end; c++) {
     const a = ws.cellShrunk[c]!
@@ -140,16 +167,16 @@ function addSessionBlock(layout: Layout, ws: Workspace, share: SessionShare): vo
     const cell = a * a
     const run = cell * ws.cellConcentration[c]!
     const column = cellSetup[c]! * K
-    T[2 * K2 + column + cellSetup[c]!]! += cell
-    T[3 * K2 + column + cellSetup[c]!]! += run
+    T[4 * (column + cellSetup[c]!) + 2]! += cell
+    T[4 * (column + cellSetup[c]!) + 3]! += run
     for (let r = c; r < end; r++) {
-      const at = K2 + column + cellSetup[r]!
+      const at = 4 * (column + cellSetup[r]!)
       const ar = ws.cellShrunk[r]!
       const alphaR = gain * ar
       const cellR = ar * ar
-      T[at]! += d * a * d * ar
-      T[at + K2]! += omegaCell * alpha * alphaR - cell * alphaR - cellR * alpha
-      T[at + 2 * K2]! +=
+      T[at + 1]! += d * a * d * ar
+      T[at + 2]! += omegaCell * alpha * alphaR - cell * alphaR - cellR * alpha
+      T[at + 3]! +=
         omegaRun * alpha * alphaR - run * alphaR - cellR * ws.cellConcentration[r]! * alpha
     }
   }
