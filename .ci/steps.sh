@@ -35,11 +35,13 @@ count_tests() {
   ' "$1" "$2"
 }
 
-# R with metafor from Debian: without it the test that runs reproduce.R is skipped.
-have_metafor() {
-  local check='stopifnot(requireNamespace("metafor", quietly = TRUE))'
+# R with the referees from Debian: without them the tests before R are skipped.
+have_r() {
+  local check='for (p in c("lme4", "lmerTest", "metafor", "metadat", "nlme"))
+    stopifnot(requireNamespace(p, quietly = TRUE))'
   if Rscript -e "$check" >/dev/null 2>&1; then return 0; fi
-  as_root apt-get update -qq && as_root apt-get install -y -qq r-base-core r-cran-metafor || return 1
+  as_root apt-get update -qq && as_root apt-get install -y -qq r-base-core \
+    r-cran-lme4 r-cran-lmertest r-cran-metafor r-cran-metadat r-cran-nlme || return 1
   Rscript -e "$check"
 }
 

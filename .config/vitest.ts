@@ -5,7 +5,7 @@ const inRooms = (...rooms: string[]) => rooms.map((room) => `tests/${room}/**/*.
 
 /** Need neither a database nor a built service, and run on every supported Node. */
 const PURE = [
-  ...inRooms('core', 'contract', 'charts', 'architecture', 'recovery'),
+  ...inRooms('core', 'contract', 'charts', 'architecture', 'recovery', 'r'),
   'tests/web/*.test.ts',
 ]
 
