@@ -69,27 +69,41 @@ interface Abreast {
   readonly first: number
 }
 
+/** Two columns of L at a time; what is left of the second is worked out in between. */
 function solveLowerAbreast(l: Float64Array, n: number, { x, first }: Abreast): void {
-  for (let j = first; j < n; j++) {
+  for (let j = first; j < n; j += 2) {
     const colJ = j * n
     const at = ABREAST * j
-    const pivot = l[colJ + j]!
-    const x0 = x[at]! / pivot
-    const x1 = x[at + 1]! / pivot
-    const x2 = x[at + 2]! / pivot
-    const x3 = x[at + 3]! / pivot
-    x[at] = x0
-    x[at + 1] = x1
-    x[at + 2] = x2
-    x[at + 3] = x3
-    for (let i = j + 1, to = at + ABREAST; i < n; i++, to += ABREAST) {
-      const lij = l[colJ + i]!
-      x[to]! -= lij * x0
-      x[to + 1]! -= lij * x1
-      x[to + 2]! -= lij * x2
-      x[to + 3]! -= lij * x3
+    divideRow(x, at, l[colJ + j]!)
+    if (j + 1 === n) return
+    const colK = colJ + n
+    const x0 = x[at]!
+    const x1 = x[at + 1]!
+    const x2 = x[at + 2]!
+    const x3 = x[at + 3]!
+    const next = l[colJ + j + 1]!
+    x[at + 4]! -= next * x0
+    x[at + 5]! -= next * x1
+    x[at + 6]! -= next * x2
+    x[at + 7]! -= next * x3
+    divideRow(x, at + ABREAST, l[colK + j + 1]!)
+    const y0 = x[at + 4]!
+    const y1 = x[at + 5]!
+    const y2 = x[at + 6]!
+    const y3 = x[at + 7]!
+    for (let i = j + 2, to = at + 2 * ABREAST; i < n; i++, to += ABREAST) {
+      const lj = l[colJ + i]!
+      const lk = l[colK + i]!
+      x[to] = x[to]! - lj * x0 - lk * y0
+      x[to + 1] = x[to + 1]! - lj * x1 - lk * y1
+      x[to + 2] = x[to + 2]! - lj * x2 - lk * y2
+      x[to + 3] = x[to + 3]! - lj * x3 - lk * y3
     }
   }
+}
+
+function divideRow(x: Float64Array, at: number, pivot: number): void {
+  for (let c = at; c < at + ABREAST; c++) x[c]! /= pivot
 }
 
 function solveLowerTransposedAbreast(l: Float64Array, n: number, { x, first }: Abreast): void {
