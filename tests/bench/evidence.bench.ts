@@ -4,11 +4,12 @@ import { fitNested } from '../../src/core/mixed/fit.ts'
 import { buildLayout } from '../../src/core/mixed/layout.ts'
 import { fitRobust } from '../../src/core/mixed/robust.ts'
 import { fitEvidence, lookBeside } from '../../src/features/fits/model.ts'
-import { simulateColumns } from './fit.bench.ts'
+import { simulateColumns } from './simulated-runs.ts'
 
 type Write = (line: string) => void
 
 const RUNS = 100_000
+const SETUPS = 100
 const REPETITIONS = 3
 
 /**
@@ -17,7 +18,7 @@ const REPETITIONS = 3
  */
 export async function benchEvidence(write: Write): Promise<void> {
   const rows = rowsOf(RUNS)
-  const columns = simulateColumns(RUNS)
+  const columns = simulateColumns({ runs: RUNS, setups: SETUPS })
   const layout = buildLayout(columns)
   const fit = fitNested(layout)
   const { sharedSessions } = gatherEvidence(layout)
@@ -29,7 +30,7 @@ export async function benchEvidence(write: Write): Promise<void> {
     ['  of which the report', best(() => reportOn({ layout, fit, sharedSessions }))],
     ['  of which the robust fit', best(() => fitRobust(layout, fit))],
   ]
-  write(`    ${RUNS} runs, 100 setups             ms   relative to the first`)
+  write(`    ${RUNS} runs, ${SETUPS} setups             ms   relative to the first`)
   for (const [what, ms] of parts) {
     const ratio = (ms / answered).toFixed(2)
     write(`    ${what.padEnd(28)} ${ms.toFixed(0).padStart(8)} ${ratio.padStart(10)}`)
@@ -48,7 +49,8 @@ function best(work: () => unknown): number {
 
 /** The same runs as evidence: one pilot in ten with an interest, and two errors that reach beyond the session. */
 function rowsOf(runs: number) {
-  const { y, u, setup, session, pilot, setupIds, sessionIds, pilotIds } = simulateColumns(runs)
+  const columns = simulateColumns({ runs, setups: SETUPS })
+  const { y, u, setup, session, pilot, setupIds, sessionIds, pilotIds } = columns
   const names = (index: ArrayLike<number>, ids: readonly string[]) =>
     Array.from(index, (i) => ids[i]!)
   return {

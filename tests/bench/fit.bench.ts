@@ -1,6 +1,6 @@
 import { fitNested } from '../../src/core/mixed/fit.ts'
 import { buildLayout, type Layout, type ObservationColumns } from '../../src/core/mixed/layout.ts'
-import { Pcg32 } from '../../src/core/random/pcg32.ts'
+import { simulateColumns } from './simulated-runs.ts'
 
 /** One size of the benchmark: the best of the repetitions. */
 export interface FitTiming {
@@ -16,8 +16,6 @@ export interface FitTiming {
 const SETUPS = 100
 const SIZES = [1_000, 10_000, 100_000]
 const REPETITIONS = 5
-/** Standard deviations of pilots, sessions, cells and runs, and the largest known uncertainty. */
-const SCATTER = { pilot: 0.02, session: 0.03, cell: 0.015, run: 0.02, uncertainty: 0.02 }
 
 /**
  * Times buildLayout and fitNested on simulated runs of 100 setups: 8 runs a session, 3 setups a
@@ -32,7 +30,7 @@ export async function benchFit(
   const timings: FitTiming[] = []
   write('    runs  setups   layout ms   fit ms   steps   per run, relative to the first')
   for (const runs of SIZES) {
-    const timing = time(simulateColumns(runs))
+    const timing = time(simulateColumns({ runs, setups: SETUPS }))
     const perRun = (timing.layoutMs + timing.fitMs) / runs
     const first = timings[0]
     const ratioPerRun =
@@ -68,48 +66,4 @@ function time(columns: ObservationColumns): Pick<FitTiming, 'layoutMs' | 'fitMs'
     fitMs = Math.min(fitMs, end - built)
   }
   return { layoutMs, fitMs, iterations }
-}
-
-const RUNS_PER_SESSION = 8
-const SETUPS_PER_SESSION = 3
-const SESSIONS_PER_PILOT = 20
-
-/** Runs of 100 setups as the model sees them, the same ones every time. */
-export function simulateColumns(runs: number): ObservationColumns {
-  const random = new Pcg32(runs, 1)
-  const columns = {
-    y: new Float64Array(runs),
-    u: new Float64Array(runs),
-    setup: new Int32Array(runs),
-    session: new Int32Array(runs),
-    pilot: new Int32Array(runs),
-  }
-  let pilotEffect = 0
-  const sessions = Math.ceil(runs / RUNS_PER_SESSION)
-  for (let session = 0; session < sessions; session++) {
-    if (session % SESSIONS_PER_PILOT === 0) pilotEffect = SCATTER.pilot * random.normal()
-    const sessionEffect = pilotEffect + SCATTER.session * random.normal()
-    const flown = Array.from({ length: SETUPS_PER_SESSION }, () => ({
-      setup: random.int(SETUPS),
-      effect: sessionEffect + SCATTER.cell * random.normal(),
-    }))
-    const end = Math.min(runs, (session + 1) * RUNS_PER_SESSION)
-    for (let run = session * RUNS_PER_SESSION; run < end; run++) {
-      const { setup, effect } = flown[random.int(SETUPS_PER_SESSION)]!
-      const u = SCATTER.uncertainty * random.uniform()
-      columns.u[run] = u
-      columns.y[run] = 0.01 * setup + effect + Math.hypot(SCATTER.run, u) * random.normal()
-      columns.setup[run] = setup
-      columns.session[run] = session
-      columns.pilot[run] = Math.floor(session / SESSIONS_PER_PILOT)
-    }
-  }
-  const ids = (count: number, kind: string) =>
-    Array.from({ length: count }, (_, i) => `${kind}-${i}`)
-  return {
-    ...columns,
-    setupIds: ids(SETUPS, 'setup'),
-    sessionIds: ids(sessions, 'session'),
-    pilotIds: ids(Math.ceil(sessions / SESSIONS_PER_PILOT), 'pilot'),
-  }
 }

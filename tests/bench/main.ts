@@ -1,6 +1,8 @@
 import { benchDatasets } from './datasets.bench.ts'
 import { benchEvidence } from './evidence.bench.ts'
 import { benchFit } from './fit.bench.ts'
+import { benchLargeFits } from './large-fit.bench.ts'
+import { benchAgainstLme4 } from './lme4.bench.ts'
 import { benchNormalise } from './normalise.bench.ts'
 import { benchSubmissions } from './submissions.bench.ts'
 
@@ -11,6 +13,8 @@ const write = (line: string) => {
 
 const parts: Readonly<Record<string, (write: (line: string) => void) => Promise<unknown>>> = {
   'Fit of the nested model': benchFit,
+  'Large fits, each in a process of its own': benchLargeFits,
+  'The same runs fitted by lme4': benchAgainstLme4,
   'A refresh, part by part': benchEvidence,
   'Normalisation in process': benchNormalise,
   'Submissions on a real database': benchSubmissions,
