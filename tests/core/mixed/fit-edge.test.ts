@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { contrast } from '../../../src/core/mixed/contrasts.ts'
 import { fitNested } from '../../../src/core/mixed/fit.ts'
 import { buildLayout, type Observation } from '../../../src/core/mixed/layout.ts'
+import { simulateColumns } from '../../bench/simulated-runs.ts'
 import { referenceFit } from './reference-fits.ts'
 
 const run = (y: number, setup: string, session: string, rest: Partial<Observation> = {}) => ({
@@ -136,5 +137,14 @@ describe('the options of a fit', () => {
     const last = fit.search.at(-1)!
     expect(last.theta).toEqual(fit.theta)
     expect(last.logLikelihood).toBe(fit.logLikelihood)
+  })
+})
+
+describe('a fit of many runs', () => {
+  it('converges where all are equally sure, so that no rounding averages out', () => {
+    const runs = simulateColumns({ runs: 100_000, setups: 100, exact: true })
+    const fit = fitNested(buildLayout(runs))
+    expect(fit.converged).toBe(true)
+    expect(fit.iterations).toBeLessThan(10)
   })
 })

@@ -12,26 +12,29 @@ import type { Workspace } from './workspace.ts'
  * @param ws workspace of this layout. Mutated.
  * @returns Σ log(s² + u²) + Σ log(1 + τc²W), the part of log|V| known here
  * @source S. R. Searle, G. Casella, C. E. McCulloch, Variance Components, 1992, ch. 3 and 6 (nested
- *   inverse, from memory); derived in closed form for this model
+ *   inverse, from memory); derived in closed form for this model; sum with its lost digits kept:
+ *   A. Neumaier, Z. Angew. Math. Mech. 54, 1974, 39-51 (from memory)
  */
 export function weighCells(layout: Layout, ws: Workspace): number {
   const { cellStart, cellCount, deviation, knownRunVariance } = layout
   const tc2 = ws.theta[2]!
   const s2 = ws.theta[3]!
   let logDet = 0
+  let lost = 0 // what rounding took from logDet; equal terms would lose the same way every time
   let lastVariance = 1
   let lastLog = 0
   for (let c = 0; c < cellCount; c++) {
     let W = 0
     let sumSquares = 0
     let sum = 0
+    let logs = 0
     for (let i = cellStart[c]!; i < cellStart[c + 1]!; i++) {
       const variance = s2 + knownRunVariance[i]!
       if (variance !== lastVariance) {
         lastVariance = variance
         lastLog = Math.log(variance)
       }
-      logDet += lastLog
+      logs += lastLog
       const w = 1 / variance
       ws.runWeight[i] = w
       W += w
@@ -42,9 +45,12 @@ export function weighCells(layout: Layout, ws: Workspace): number {
     ws.cellMean[c] = sum / W
     ws.cellConcentration[c] = sumSquares / (W * W)
     ws.cellShrunk[c] = W / (1 + tc2 * W)
-    logDet += Math.log1p(tc2 * W)
+    logs += Math.log1p(tc2 * W)
+    const longer = logDet + logs
+    lost += Math.abs(logDet) >= Math.abs(logs) ? logDet - longer + logs : logs - longer + logDet
+    logDet = longer
   }
-  return logDet
+  return logDet + lost
 }
 
 /**
