@@ -35,6 +35,7 @@ const PACKAGES = ['lme4', 'lmerTest', 'metafor', 'metadat', 'nlme'] as const
 
 /** Why R cannot be asked here; null where it can. CI installs it, elsewhere the tests are skipped. */
 export const MISSING = missing()
+if (MISSING !== null) process.stdout.write(`    tests before R are skipped: ${MISSING}\n`)
 
 function missing(): string | null {
   const ask = `cat(Filter(function(p) !requireNamespace(p, quietly = TRUE), c(${PACKAGES.map((p) => `"${p}"`).join()})))`
