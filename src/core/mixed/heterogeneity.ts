@@ -69,6 +69,7 @@ const Z_975 = 1.959963984540054
  * How far results vary between pilots, days, setups on a day, and runs.
  *
  *     above zero: √θ · exp(∓ z u(θ)/(2θ));   at zero: [0, √(z u(θ))]
+ *     upper end below θ = z u(θ): what it is there, since it would grow without bound towards zero
  *
  * @param fit result of fitNested
  * @returns standard deviations with intervals from the expected information, rough where few groups
@@ -89,6 +90,8 @@ function spreadOf(fit: NestedFit, component: Component, j: number): ComponentSpr
   if (fit.status[component] === 'notDetected') {
     return { standardDeviation, interval95: [0, Math.sqrt(variance + Z_975 * ofVariance)] }
   }
-  const reach = Math.exp((Z_975 * ofVariance) / (2 * variance))
-  return { standardDeviation, interval95: [standardDeviation / reach, standardDeviation * reach] }
+  const doubt = Z_975 * ofVariance
+  const lower = standardDeviation * Math.exp(-doubt / (2 * variance))
+  const held = Math.max(variance, doubt)
+  return { standardDeviation, interval95: [lower, Math.sqrt(held) * Math.exp(doubt / (2 * held))] }
 }

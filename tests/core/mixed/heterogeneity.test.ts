@@ -72,6 +72,15 @@ describe('componentSpreads', () => {
     expect(held / 200).toBeGreaterThan(0.9)
   })
 
+  it('stays finite, and goes on from zero, for a variance that is barely above it', () => {
+    const fit = campaign(500)
+    const near = (cell: number) => ({ ...fit, theta: { ...fit.theta, cell } })
+    const upper = (cell: number) => componentSpreads(near(cell)).cell.interval95![1]
+    expect(upper(1e-12)).toBeCloseTo(upper(1e-9), 12)
+    expect(upper(1e-9)).toBeGreaterThan(CELL)
+    expect(upper(1e-9)).toBeLessThan(5 * CELL)
+  })
+
   it('gives no interval where the design holds no information', () => {
     const one = fitNested(
       buildLayout([1, 1.1, 0.9].map((y) => ({ setup: 'a', session: 's', pilot: 'p', y, u: 0 }))),
