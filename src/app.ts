@@ -87,15 +87,12 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     onEvidenceChanged: () => fits.request(),
   })
   const store = new FitStore(options.db)
-  await app.register(comparisonRoutes, {
-    prefix: '/v1',
-    db: options.db,
-    fits: store,
-    partFit: fits.partFit.bind(fits),
-  })
-  await app.register(predictionRoutes, { prefix: '/v1', db: options.db, fits: store })
-  await app.register(attributionRoutes, { prefix: '/v1', db: options.db, fits: store })
-  await app.register(tradeOffRoutes, { prefix: '/v1', db: options.db, fits: store })
+  const partFit = fits.partFit.bind(fits)
+  const sources = { prefix: '/v1', db: options.db, fits: store, partFit }
+  await app.register(comparisonRoutes, sources)
+  await app.register(predictionRoutes, sources)
+  await app.register(attributionRoutes, sources)
+  await app.register(tradeOffRoutes, sources)
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
   await app.register(datasetRoutes, { prefix: '/v1', db: options.db, maker: releases, tables })
   await app.register(reviewRoutes, {

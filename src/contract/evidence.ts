@@ -3,6 +3,19 @@ import { z } from 'zod'
 /** Ends of a 95 % interval, lower one first. */
 export const Interval = z.tuple([z.number(), z.number()])
 
+/** Query parameters that choose the evidence. */
+export const evidenceQuery = {
+  evidence: z
+    .enum(['all', 'class'])
+    .default('all')
+    .describe('class: only runs flown in the mass class asked for; all: borrowed from every class'),
+  excludeInterested: z
+    .enum(['true', 'false'])
+    .default('false')
+    .transform((text) => text === 'true')
+    .describe('true: without submissions by people who sell, make or were given what they tested'),
+}
+
 export const Refused = z
   .object({
     reasonCode: z.enum([

@@ -1,10 +1,10 @@
-import type { OtherFits } from '../../contract/evidence.ts'
-import { ApiProblem } from '../../contract/problems.ts'
-import { type FitSiblings, type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
-import { type MassClass, massClassOf } from '../../core/comparison/mass-classes.ts'
-import type { Quantity } from '../../core/comparison/metric.ts'
-import { REFERENCE } from '../../core/normalise/reference.ts'
-import type { FitStore, LoadedFit } from '../../db/fit-store.ts'
+import type { OtherFits } from '../contract/evidence.ts'
+import { ApiProblem } from '../contract/problems.ts'
+import { type FitSiblings, type FitVariant, PLAIN } from '../core/comparison/fit-about.ts'
+import { type MassClass, massClassOf } from '../core/comparison/mass-classes.ts'
+import type { Quantity } from '../core/comparison/metric.ts'
+import { REFERENCE } from '../core/normalise/reference.ts'
+import type { FitStore, LoadedFit } from './fit-store.ts'
 
 /** What a query says about the evidence it wants. */
 export interface EvidenceChoice {

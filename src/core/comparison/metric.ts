@@ -78,6 +78,25 @@ export const METRIC_FACTS: Readonly<Record<Metric, MetricFacts>> = {
   },
 }
 
+/**
+ * The quantity behind a metric. Sound at the ear and at a distance are two, never converted into one
+ * another.
+ *
+ * @param asked metric, and for a sound level where it is heard
+ * @returns the quantity
+ * @source derived
+ */
+export function quantityOf({
+  metric,
+  soundPosition,
+}: {
+  readonly metric: Metric
+  readonly soundPosition: 'pilotEar' | 'distance'
+}): Quantity {
+  const atDistance = metric === 'soundLevel' && soundPosition === 'distance'
+  return atDistance ? 'soundAtDistance' : METRIC_FACTS[metric].quantity
+}
+
 /** Decibels of a sound level per unit of the natural logarithm of sound pressure: 20/ln 10. */
 export const DECIBELS_PER_NEPER = 20 / Math.LN10
 

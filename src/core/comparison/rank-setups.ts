@@ -38,14 +38,15 @@ interface Item {
  *
  * @param question metric, conditions and fit
  * @param candidates the setups to rank, each once
- * @returns the ranked ones by id, best first; empty where fewer than two can be compared
+ * @returns the ranked ones by id, best first, whatever the order of the candidates; empty where fewer
+ *   than two can be compared
  * @source P-scores, draws and intervals: see `core/ranking`
  */
 export function rankSetups(
   question: Question,
   candidates: readonly Candidate[],
 ): ReadonlyMap<string, RankedSetup> {
-  const items = largestGroup(question, candidates)
+  const items = bestFirst(question, largestGroup(question, candidates))
   if (items.length < 2) return new Map()
   const { better } = METRIC_FACTS[question.metric]
   const spread = spreadOf(question, items)
@@ -58,14 +59,12 @@ export function rankSetups(
     new Pcg32(SEED),
     DRAWS,
   )
-  const sign = better === 'higher' ? -1 : 1
-  const order = items.map((_, k) => k).sort((k, l) => sign * (estimates[k]! - estimates[l]!))
   return new Map(
-    order.map((k, place) => [
-      items[k]!.setupId,
+    items.map(({ setupId }, k) => [
+      setupId,
       {
-        setupId: items[k]!.setupId,
-        position: place + 1,
+        setupId,
+        position: k + 1,
         median: drawn.medianRank[k]!,
         interval95: [intervals[k]!.lowest, intervals[k]!.highest] as const,
         probabilityBest: drawn.probabilityBest[k]!,
@@ -73,6 +72,28 @@ export function rankSetups(
       },
     ]),
   )
+}
+
+/**
+ * Places by estimate within the largest group of setups that can be compared with one another.
+ *
+ * @param question metric, conditions and fit
+ * @param candidates the setups, each once
+ * @returns places by id, 1 is best; those of {@link rankSetups}, also where that knows no spread
+ * @source derived
+ */
+export function placesOf(
+  question: Question,
+  candidates: readonly Candidate[],
+): ReadonlyMap<string, number> {
+  const items = largestGroup(question, candidates)
+  if (items.length < 2) return new Map()
+  return new Map(bestFirst(question, items).map(({ setupId }, place) => [setupId, place + 1]))
+}
+
+function bestFirst({ metric }: Question, items: readonly Item[]): Item[] {
+  const sign = METRIC_FACTS[metric].better === 'higher' ? -1 : 1
+  return [...items].sort((a, b) => sign * (a.logValue - b.logValue))
 }
 
 /** The setups of the largest linked group, with their readings, in the order of the candidates. */

@@ -43,6 +43,17 @@ const FACTS: Readonly<Record<Predicted, Facts>> = {
 }
 
 /**
+ * The fit a predicted quantity rests on; null where it follows from air, wing and catalogue alone.
+ *
+ * @param name the quantity
+ * @returns the basis
+ * @source derived
+ */
+export function basisOf(name: Predicted): Basis | null {
+  return FACTS[name].basis ?? null
+}
+
+/**
  * What a setup will do at the caller's own mass, wing, air and tank.
  *
  * The unknowns are the fits' estimates (Student's t), the caller's own, and what the models leave out

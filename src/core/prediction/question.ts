@@ -1,4 +1,5 @@
 import type { FitView } from '../comparison/fit-view.ts'
+import type { Quantity } from '../comparison/metric.ts'
 import { refusalOfSetup } from '../comparison/refusal.ts'
 import type { Spread } from '../mixed/next-session.ts'
 import type { Equipment } from '../normalise/types.ts'
@@ -22,8 +23,10 @@ export interface PredictedSetup {
   readonly reductionRatio: number | null
 }
 
-/** The fits a prediction rests on. */
-export type Basis = 'inducedPower' | 'fuelFlow'
+/** The quantities a prediction rests on. */
+export const BASES = ['inducedPower', 'fuelFlow'] as const satisfies readonly Quantity[]
+
+export type Basis = (typeof BASES)[number]
 
 export interface PredictionQuestion {
   readonly setup: PredictedSetup

@@ -3,6 +3,7 @@ import type { Attribution, AttributionLine } from '../../core/comparison/attribu
 import { decibelsOf, percentOf } from '../../core/comparison/compare.ts'
 import { METRIC_FACTS, type Metric } from '../../core/comparison/metric.ts'
 import type { LogDifference } from '../../core/comparison/verdict.ts'
+import { findingOf } from './beside.ts'
 import type { AttributionLine as ShownLine } from './schema.ts'
 import { type Figures, lineSentence, reasonFor, restSentence, sameSentence } from './wording.ts'
 
@@ -31,8 +32,9 @@ function partLine(
 ): ShownLine {
   const part = (id: string) => ({ id, name: ends.names.get(id) ?? id })
   const isSame = same.includes(kind)
-  const head = { part: kind, from: part(ends.from[kind]), to: part(ends.to[kind]), same: isSame }
   const line = parts[kind]
+  const named = { from: part(ends.from[kind]), to: part(ends.to[kind]) }
+  const head = { part: kind, ...named, same: isSame, finding: findingOf(line) }
   if (line.refusal !== null) return { ...head, ...refusedLine(line.refusal) }
   const shown = figuresOf(metric, line.difference)
   const sentence = isSame ? sameSentence(kind) : lineSentence([kind], shown.figures)
@@ -44,14 +46,15 @@ function togetherLine(
   kinds: readonly PartKind[],
   line: AttributionLine,
 ): ShownLine {
-  const head = { part: 'together' as const, kinds: [...kinds], same: false }
+  const finding = findingOf(line)
+  const head = { part: 'together' as const, kinds: [...kinds], same: false, finding }
   if (line.refusal !== null) return { ...head, ...refusedLine(line.refusal) }
   const { figures, fields } = figuresOf(metric, line.difference)
   return { ...head, ...fields, sentence: lineSentence(kinds, figures) }
 }
 
 function restLine(metric: Metric, line: AttributionLine): ShownLine {
-  const head = { part: 'unexplained' as const, same: false }
+  const head = { part: 'unexplained' as const, same: false, finding: findingOf(line) }
   if (line.refusal !== null) return { ...head, ...refusedLine(line.refusal) }
   const { figures, fields } = figuresOf(metric, line.difference)
   return { ...head, ...fields, sentence: restSentence(figures) }

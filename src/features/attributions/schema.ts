@@ -1,7 +1,7 @@
 import { z } from 'zod'
-
+import { AnyVerdict, besideFinding } from '../../contract/beside.ts'
 import { Conditions, conditionsQuery, FitId, ONE_MASS, oneMass } from '../../contract/conditions.ts'
-import { Interval, Refused } from '../../contract/evidence.ts'
+import { evidenceQuery, Interval, OtherFits, Refused } from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 import { Metric } from '../../contract/metrics.ts'
 
@@ -15,6 +15,7 @@ export const AttributionQuery = z
     from: Id.describe('Setup to start from'),
     to: Id.describe('Setup to go to'),
     ...conditionsQuery,
+    ...evidenceQuery,
     fitId: FitId.optional().describe('An earlier fit; default: the current one'),
   })
   .refine(oneMass, ONE_MASS)
@@ -32,6 +33,15 @@ const figures = {
 
 const Part = z.object({ id: Id, name: z.string() })
 
+export const Finding = z
+  .enum(['raises', 'lowers', 'open', 'nothing', 'refused'])
+  .describe(
+    'raises, lowers: the interval leaves out zero; open: it does not; nothing: the same part in both',
+  )
+  .meta({ id: 'AttributionFinding' })
+
+export type Finding = z.infer<typeof Finding>
+
 export const AttributionLine = z
   .object({
     part: z.enum(['powerplant', 'propeller', 'frame', 'together', 'unexplained']),
@@ -42,8 +52,10 @@ export const AttributionLine = z
     from: Part.optional(),
     to: Part.optional(),
     same: z.boolean().describe('The same part in both: it brings exactly nothing'),
+    finding: Finding,
     ...figures,
     sentence: z.string(),
+    ...besideFinding({ finding: Finding }),
     refused: z
       .object({
         reasonCode: z.enum(['neverSeparated', 'notTestable', 'throughPartsOnly']),
@@ -61,10 +73,17 @@ export const Attribution = z
     unit: z.string(),
     better: z.enum(['higher', 'lower']),
     conditions: Conditions,
+    otherFits: OtherFits,
     from: z.object({ setupId: Id, name: z.string() }),
     to: z.object({ setupId: Id, name: z.string() }),
     evidence: z.enum(['direct', 'connected', 'additive', 'betweenSessions', 'none']),
-    total: z.object({ ...figures, sentence: z.string(), refused: Refused.optional() }),
+    total: z.object({
+      verdict: AnyVerdict.describe('On to, as a, against from, as b'),
+      ...figures,
+      sentence: z.string(),
+      ...besideFinding({ verdict: AnyVerdict }),
+      refused: Refused.optional(),
+    }),
     lines: z
       .array(AttributionLine)
       .describe(

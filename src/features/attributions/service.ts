@@ -1,21 +1,22 @@
 import { CAUTIONS, doNotFly } from '../../contract/cautions.ts'
 import { ApiProblem } from '../../contract/problems.ts'
 import { attribute } from '../../core/comparison/attribution.ts'
-import type { Question } from '../../core/comparison/compare.ts'
-import { METRIC_FACTS, type Quantity } from '../../core/comparison/metric.ts'
+import { METRIC_FACTS, type Metric, quantityOf } from '../../core/comparison/metric.ts'
 import { refusal } from '../../core/comparison/refusal.ts'
 import { conditionsOf } from '../../db/asked-conditions.ts'
 import { findSetupFacts, type SetupFacts } from '../../db/catalogue-facts.ts'
 import type { Database } from '../../db/client.ts'
-import type { FitStore } from '../../db/fit-store.ts'
+import { type ChosenFits, chooseFits, type FitSources } from '../../db/fit-choice.ts'
+import type { LoadedFit } from '../../db/fit-store.ts'
+import { askOthers } from '../../db/other-fits.ts'
+import { findingsOf, lineBeside, totalBeside } from './beside.ts'
 import { figuresOf, showLines } from './lines.ts'
 import { findPartNames } from './repository.ts'
 import type { Attribution, AttributionQuery } from './schema.ts'
 import { totalSentence } from './wording.ts'
 
-export interface Sources {
+export interface Sources extends FitSources {
   readonly db: Database
-  readonly fits: FitStore
 }
 
 /**
@@ -28,41 +29,61 @@ export async function attributeDifference(
   sources: Sources,
   query: AttributionQuery,
 ): Promise<Attribution> {
-  const loaded = await sources.fits.load(quantityOf(query), query.fitId)
+  const chosen = await chooseFits(sources, quantityOf(query), query)
   const { state, conditions } = await conditionsOf(sources.db, query)
-  const question: Question = { metric: query.metric, state, fit: loaded.view }
-  const { from, to } = await endsOf(sources.db, query)
-  const { unit, better } = METRIC_FACTS[query.metric]
-  const head = {
-    ...{ fitId: loaded.id, metric: query.metric, unit, better, conditions },
+  const { metric } = query
+  const ends = await endsOf(sources.db, query)
+  const { from, to } = ends
+  const { unit, better } = METRIC_FACTS[metric]
+  const by = (fit: LoadedFit) => attribute({ metric, state, fit: fit.view }, from, to)
+  const found = by(chosen.fit)
+  const others = askOthers([chosen], findingsOf(found), ([other]) => findingsOf(by(other!)))
+  const { total, lines, ...rest } = await takenApart(sources.db, { found, metric, chosen, ends })
+  return {
+    ...{ fitId: chosen.fit.id, metric, unit, better, conditions, otherFits: chosen.otherFits },
     from: { setupId: from.setupId, name: from.name },
     to: { setupId: to.setupId, name: to.name },
+    ...rest,
+    total: totalBeside(total, others),
+    lines: lines.map((line) => lineBeside(line, others)),
     cautions: cautionsAbout([from, to]),
   }
-  return { ...head, ...(await takeApart(sources.db, question, { from, to })) }
 }
 
-async function takeApart(
+interface Ends {
+  readonly from: SetupFacts
+  readonly to: SetupFacts
+}
+
+interface Found {
+  readonly found: ReturnType<typeof attribute>
+  readonly metric: Metric
+  readonly chosen: ChosenFits
+  readonly ends: Ends
+}
+
+/** The difference and its lines as this fit has them. */
+async function takenApart(
   db: Database,
-  question: Question,
-  { from, to }: { readonly from: SetupFacts; readonly to: SetupFacts },
+  { found, metric, chosen, ends: { from, to } }: Found,
 ): Promise<Pick<Attribution, 'evidence' | 'total' | 'lines' | 'partsAddUp'>> {
-  const { metric, fit } = question
-  const additive = fit.additive ?? null
-  const found = attribute(question, from, to)
+  const { view } = chosen.fit
+  const additive = view.additive ?? null
   if (found === null || additive === null || !('parts' in found)) {
     const { code, reason } =
       found !== null && 'refusal' in found ? found.refusal : refusal('notEstimable')
     const refused = { reasonCode: code, reason }
-    const evidence = fit.tierOf(to.setupId, from.setupId)
-    return { evidence, total: { sentence: reason, refused }, lines: [], partsAddUp: null }
+    const evidence = view.tierOf(to.setupId, from.setupId)
+    const total = { verdict: 'refused' as const, sentence: reason, refused }
+    return { evidence, total, lines: [], partsAddUp: null }
   }
   const parts = { from: additive.partsOf(from.setupId)!, to: additive.partsOf(to.setupId)! }
   const ids = [...Object.values(parts.from), ...Object.values(parts.to)]
-  const total = figuresOf(metric, found.total.difference)
+  const { figures, fields } = figuresOf(metric, found.total.difference)
+  const sentence = totalSentence(from.name, to.name, figures)
   return {
     evidence: found.total.tier,
-    total: { ...total.fields, sentence: totalSentence(from.name, to.name, total.figures) },
+    total: { verdict: found.total.verdict, ...fields, sentence },
     lines: showLines(metric, found, { ...parts, names: await findPartNames(db, ids) }),
     partsAddUp: {
       spreadPercent: 100 * Math.expm1(Math.sqrt(additive.interactionVariance)),
@@ -71,12 +92,7 @@ async function takeApart(
   }
 }
 
-function quantityOf({ metric, soundPosition }: AttributionQuery): Quantity {
-  const atDistance = metric === 'soundLevel' && soundPosition === 'distance'
-  return atDistance ? 'soundAtDistance' : METRIC_FACTS[metric].quantity
-}
-
-async function endsOf(db: Database, query: AttributionQuery) {
+async function endsOf(db: Database, query: AttributionQuery): Promise<Ends> {
   const found = await findSetupFacts(db, [query.from, query.to])
   const missing = (['from', 'to'] as const).filter((end) => !found.has(query[end]))
   if (missing.length > 0) {

@@ -1,5 +1,7 @@
+import type { AnyVerdict } from '../../contract/beside.ts'
 import type { PartKind } from '../../core/comparison/additive-view.ts'
 import type { LineRefusal } from '../../core/comparison/attribution.ts'
+import type { Finding } from './schema.ts'
 
 const NOUN: Readonly<Record<PartKind, string>> = {
   powerplant: 'engine',
@@ -19,6 +21,24 @@ const REASONS: Readonly<Record<LineRefusal, string>> = {
 /** Why a line has no number, in plain words. */
 export function reasonFor(code: LineRefusal): string {
   return REASONS[code]
+}
+
+/** What a line says, as part of a sentence. */
+export const FINDING_IN_WORDS: Readonly<Record<Finding, string>> = {
+  raises: 'it surely raises the figure',
+  lowers: 'it surely lowers the figure',
+  open: 'it may bring nothing',
+  nothing: 'it brings nothing',
+  refused: 'nothing can be said of it',
+}
+
+/** A verdict on the setup one goes to, against the one that is left, as part of a sentence. */
+export const VERDICT_IN_WORDS: Readonly<Record<AnyVerdict, string>> = {
+  aBetter: 'the change is for the better',
+  bBetter: 'the change is for the worse',
+  practicallyEqual: 'the two are practically equal',
+  notResolved: 'the two cannot be told apart',
+  refused: 'there is too little to compare them at all',
 }
 
 /** Figures of a line as text, and whether they leave no doubt about the direction. */

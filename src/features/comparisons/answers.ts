@@ -1,4 +1,3 @@
-import type { OtherFits } from '../../contract/evidence.ts'
 import {
   answerForPair,
   answerForSetup,
@@ -15,20 +14,15 @@ import { pairEstimates } from '../../core/comparison/pair-spread.ts'
 import type { RankedSetup } from '../../core/comparison/rank-setups.ts'
 import { readMetric } from '../../core/comparison/reading.ts'
 import type { SetupFacts } from '../../db/catalogue-facts.ts'
-import type { LoadedFit } from '../../db/fit-store.ts'
+import type { ChosenFits } from '../../db/fit-choice.ts'
 import { besideVerdict } from './beside.ts'
 import { costOf } from './cost.ts'
 import type { ComparedPair, ComparedSetup } from './schema.ts'
 import { refusalSentence, sentenceFor } from './wording.ts'
 
-/** A question together with the fit it is put to. */
+/** A question together with the fit it is put to, and others of the same evidence. */
 export interface AskedQuestion extends Question {
-  readonly loaded: LoadedFit
-  /** Pending: the two below are not made yet. */
-  readonly otherFits: OtherFits
-  /** Other fits of the same evidence; null where there are none. */
-  readonly withoutInterested: LoadedFit | null
-  readonly robust: LoadedFit | null
+  readonly chosen: ChosenFits
   /** What a litre of fuel costs the caller. */
   readonly fuel?: { readonly pricePerL: number; readonly currency: string } | undefined
 }
@@ -56,7 +50,7 @@ export function showSetup(
           },
     evidence: {
       ...question.fit.evidenceOf(setupId),
-      interestedSessions: question.loaded.interestedSessions.get(setupId) ?? 0,
+      interestedSessions: question.chosen.fit.interestedSessions.get(setupId) ?? 0,
     },
     safety: { state: safety.state, advisories: [...safety.advisories] },
     ...(answer.refusal === null

@@ -1,3 +1,4 @@
+import type { AnyVerdict } from '../../contract/beside.ts'
 import { doNotFly } from '../../contract/cautions.ts'
 import {
   answerForPair,
@@ -11,15 +12,10 @@ import { logMarginOf, METRIC_FACTS } from '../../core/comparison/metric.ts'
 import { pairEstimates } from '../../core/comparison/pair-spread.ts'
 import { sessionsToResolve } from '../../core/comparison/resolve.ts'
 import type { SetupFacts } from '../../db/catalogue-facts.ts'
-import type { LoadedFit } from '../../db/fit-store.ts'
+import { askOthers, besideFields, besideSentences } from '../../db/other-fits.ts'
 import type { AskedQuestion } from './answers.ts'
 import type { ComparedPair } from './schema.ts'
-import {
-  interestSentence,
-  partsSentence,
-  resolveSentence,
-  robustSentence,
-} from './wording-beside.ts'
+import { IN_WORDS, partsSentence, resolveSentence } from './wording-beside.ts'
 
 /** A pair with what was found on it. */
 export interface PairBeside {
@@ -46,55 +42,40 @@ type Beside = Pick<
  * counting less, what a further session will show, and how many would settle it.
  */
 export function besideVerdict(question: AskedQuestion, pair: PairBeside, sentence: string): Beside {
-  const others = {
-    ...otherVerdict(question, pair, 'withoutInterested'),
-    ...otherVerdict(question, pair, 'robust'),
-  }
+  const others = otherVerdicts(question, pair)
   const grounded = [pair.a, pair.b].filter(({ safety }) => safety.state === 'doNotFly')
   const sentences = [...grounded.map(({ name }) => doNotFly(name)), sentence]
-  if (others.withoutInterested?.changes) {
-    sentences.push(interestSentence(others.withoutInterested.verdict))
-  }
-  if (others.robust?.agrees === false) sentences.push(robustSentence(others.robust.verdict))
+  sentences.push(...others.sentences)
   const { answer } = pair
-  if (answer.refusal !== null) return { ...others, sentence: sentences.join(' ') }
+  if (answer.refusal !== null) return { ...others.fields, sentence: sentences.join(' ') }
   if (answer.tier === 'additive') sentences.push(partsSentence())
   const flightsToResolve = toResolve(question, pair, answer)
   if (flightsToResolve !== undefined) {
     sentences.push(resolveSentence(flightsToResolve, RUNS_PER_SESSION))
   }
   return {
-    ...others,
+    ...others.fields,
     ...nextSession(question, pair, answer),
     ...(flightsToResolve === undefined ? {} : { flightsToResolve }),
     sentence: sentences.join(' '),
   }
 }
 
-/** The same pair by another fit of the same evidence; null before it is made, nothing where there is none. */
-function otherVerdict(
-  question: AskedQuestion,
-  { a, b, answer }: PairBeside,
-  which: 'withoutInterested' | 'robust',
-): Pick<Beside, 'withoutInterested' | 'robust'> {
-  if (question.otherFits === 'pending') return { [which]: null }
-  const other = question[which]
-  if (other === null) return {}
-  const own = answer.refusal === null ? answer.verdict : 'refused'
-  const verdict = other.id === question.loaded.id ? own : verdictBy(question, other, [a, b])
-  if (which === 'withoutInterested') {
-    return { withoutInterested: { verdict, changes: verdict !== own } }
+/** The same pair by the other fits of the evidence. */
+function otherVerdicts({ metric, state, chosen }: AskedQuestion, { a, b, answer }: PairBeside) {
+  const own = verdictOf(answer)
+  const found = askOthers([chosen], own, ([other]) =>
+    verdictOf(answerForPair({ metric, state, fit: other!.view }, a, b)),
+  )
+  const differs = ({ verdict }: { verdict: AnyVerdict }) => verdict !== own.verdict
+  return {
+    fields: besideFields(found, differs),
+    sentences: besideSentences(found, differs, ({ verdict }) => IN_WORDS[verdict]),
   }
-  return { robust: { verdict, agrees: verdict === own } }
 }
 
-function verdictBy(
-  { metric, state }: AskedQuestion,
-  other: LoadedFit,
-  [a, b]: readonly [SetupFacts, SetupFacts],
-): ComparedPair['verdict'] {
-  const found = answerForPair({ metric, state, fit: other.view }, a, b)
-  return found.refusal === null ? found.verdict : 'refused'
+function verdictOf(answer: PairAnswer): { readonly verdict: AnyVerdict } {
+  return { verdict: answer.refusal === null ? answer.verdict : 'refused' }
 }
 
 /** Undefined where the verdict is settled; null where flights alone will not settle it. */
@@ -112,7 +93,7 @@ function toResolve(
     difference,
     // Through parts only: a session with both says more than all parts did, whatever they left open.
     flightsVariance: answer.tier === 'additive' ? difference.standardError ** 2 : scatter,
-    sessionVariance: question.loaded.sessionVariance(weights, RUNS_PER_SESSION),
+    sessionVariance: question.chosen.fit.sessionVariance(weights, RUNS_PER_SESSION),
     margin: logMarginOf(question.metric),
   })
 }
@@ -125,7 +106,7 @@ function nextSession(
   if (answer.tier === 'additive') return {}
   const weights = weightsOf(question, { ...pair, answer })
   if (weights === null) return {}
-  const spread = question.loaded.nextDifference(weights)
+  const spread = question.chosen.fit.nextDifference(weights)
   const next = { estimate: answer.difference.estimate, ...spread }
   if (!Number.isFinite(next.standardError)) return {}
   if (METRIC_FACTS[question.metric].scale === 'level') {

@@ -2,9 +2,11 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 
 import { problems } from '../../contract/problems.ts'
+import type { Sources } from './ask.ts'
+import { compare } from './compare.ts'
 import { PictureQuery, pictureOf } from './picture.ts'
+import { rank } from './rank.ts'
 import { Comparison, ComparisonQuery, Ranking, RankingQuery } from './schema.ts'
-import { compare, rank, type Sources } from './service.ts'
 
 /** HTTP face of comparisons and rankings: reads, open to everyone. */
 export const comparisonRoutes: FastifyPluginAsyncZod<Sources> = async (app, sources) => {

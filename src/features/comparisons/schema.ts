@@ -1,7 +1,14 @@
 import { z } from 'zod'
-
+import { AnyVerdict, besideFinding } from '../../contract/beside.ts'
 import { Conditions, conditionsQuery, FitId, ONE_MASS, oneMass } from '../../contract/conditions.ts'
-import { EvidenceCount, Interval, OtherFits, Refused, Safety } from '../../contract/evidence.ts'
+import {
+  EvidenceCount,
+  evidenceQuery,
+  Interval,
+  OtherFits,
+  Refused,
+  Safety,
+} from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 import { Metric } from '../../contract/metrics.ts'
 import { queryQuantity } from '../../contract/quantities.ts'
@@ -16,20 +23,6 @@ const soundPosition = z
   .describe(
     'For soundLevel: at the ear of the pilot, or 20 m away; never converted into one another',
   )
-
-const evidenceQuery = {
-  evidence: z
-    .enum(['all', 'class'])
-    .default('all')
-    .describe('class: only runs flown in the mass class asked for; all: borrowed from every class'),
-  excludeInterested: z
-    .enum(['true', 'false'])
-    .default('false')
-    .transform((text) => text === 'true')
-    .describe('true: without submissions by people who sell, make or were given what they tested'),
-}
-
-const AnyVerdict = z.enum(['aBetter', 'bBetter', 'practicallyEqual', 'notResolved', 'refused'])
 
 export const ComparisonQuery = z
   .object({
@@ -178,20 +171,7 @@ export const ComparedPair = z
         'For notResolved: further sessions with both, three runs of each, that would settle it if the ' +
           'difference stays what it is; null: flights alone would not',
       ),
-    withoutInterested: z
-      .object({ verdict: AnyVerdict, changes: z.boolean() })
-      .nullable()
-      .optional()
-      .describe(
-        'The verdict without submissions by people with an interest, and whether it differs; null while otherFits is pending',
-      ),
-    robust: z
-      .object({ verdict: AnyVerdict, agrees: z.boolean() })
-      .nullable()
-      .optional()
-      .describe(
-        'The verdict where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit',
-      ),
+    ...besideFinding({ verdict: AnyVerdict }),
     reasonCode: Refused.shape.reasonCode.optional(),
     reason: z.string().optional().describe('Why no number is given'),
   })
@@ -222,10 +202,28 @@ export const Comparison = z
 
 export type Comparison = z.infer<typeof Comparison>
 
+export const RankedSetup = ComparedSetup.extend({
+  againstFirst: AnyVerdict.nullable().describe(
+    'Verdict on it, as a, against the setup that leads, as b; null for that one',
+  ),
+  ...besideFinding({
+    position: z.int().nullable().describe('Place by estimate; null: not linked with the others'),
+    againstFirst: AnyVerdict.nullable(),
+  }),
+}).meta({ id: 'RankedSetup' })
+
+export type RankedSetup = z.infer<typeof RankedSetup>
+
 export const Ranking = z
   .object({
     ...answerHead,
-    ranked: z.array(ComparedSetup).describe('Best first: the largest group that can be ranked'),
+    otherFits: OtherFits,
+    sentence: z.string().describe('Who leads, how sure that is, and what it hangs on'),
+    ...besideFinding({
+      first: Id.nullable().describe('The setup that leads'),
+      otherwise: z.array(Id).describe('Ranked setups whose verdict against the first one differs'),
+    }),
+    ranked: z.array(RankedSetup).describe('Best first: the largest group that can be ranked'),
     unranked: z
       .array(ComparedSetup)
       .describe('Measured, but not comparable with the ranked; the reason stands in refused'),

@@ -1,23 +1,12 @@
-import type { ComparedPair } from './schema.ts'
+import type { AnyVerdict } from '../../contract/beside.ts'
 
-type AnyVerdict = ComparedPair['verdict']
-
-const AS_TEXT: Readonly<Record<AnyVerdict, string>> = {
+/** A verdict on a pair as part of a sentence. */
+export const IN_WORDS: Readonly<Record<AnyVerdict, string>> = {
   aBetter: 'the first is the better one',
   bBetter: 'the second is the better one',
   practicallyEqual: 'the two are practically equal',
   notResolved: 'the two cannot be told apart',
   refused: 'there is too little to compare them at all',
-}
-
-/** Said where the verdict hangs on people who sell, make or were given what they tested. */
-export function interestSentence(verdict: AnyVerdict): string {
-  return `Without submissions by people with an interest, ${AS_TEXT[verdict]}.`
-}
-
-/** Said where a few results that do not fit the rest decide. */
-export function robustSentence(verdict: AnyVerdict): string {
-  return `A few results that do not fit the rest decide this: where they count less, ${AS_TEXT[verdict]}.`
 }
 
 /** Said where no flights link the two. */

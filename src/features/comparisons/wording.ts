@@ -21,7 +21,8 @@ const MORE_AND_LESS: Readonly<Record<Metric, readonly [string, string]>> = {
   soundLevel: ['is louder at full power than', 'is quieter at full power than'],
 }
 
-const NOUN: Readonly<Record<Metric, string>> = {
+/** A metric within a sentence. */
+export const NOUN: Readonly<Record<Metric, string>> = {
   climbRate: 'climb rate',
   climbThrust: 'thrust in the climb',
   fuelFlow: 'fuel flow in level flight',

@@ -5,7 +5,13 @@ import type { Quantity } from '../../core/comparison/metric.ts'
 import { METHOD_VERSION, MODEL_VERSION } from '../../core/version.ts'
 import { fitId } from './identity.ts'
 import type { EvidenceRows, FittedModel } from './model.ts'
-import { companionsExist, fitExists, insertCompanions, insertFit } from './repository.ts'
+import {
+  companionsExist,
+  findRobust,
+  fitExists,
+  insertCompanions,
+  insertFit,
+} from './repository.ts'
 import { selectRows } from './variants.ts'
 import type { FitWorkers } from './workers.ts'
 
@@ -47,7 +53,8 @@ export async function makeCompanions(bench: Bench, id: string, selected: Selecte
   const withoutInterested = await makeWithout(bench, id, selected)
   const { rows, variant } = selected
   const { robust, report } = await workers.beside({ ...rows, variant })
-  const robustId = robust === null ? null : await storeRobust(bench, selected, robust)
+  const robustId =
+    robust === null ? null : await storeRobust(bench, selected, { robust, withoutInterested, id })
   await insertCompanions(client, id, { withoutInterested, robust: robustId, report })
 }
 
@@ -61,15 +68,24 @@ async function makeWithout(bench: Bench, id: string, { rows, variant }: Selected
   return other
 }
 
-/** Nothing stands beside a robust fit but itself. */
+interface RobustOf {
+  readonly robust: FittedModel
+  /** The plain fit, and that without people with an interest. */
+  readonly id: string
+  readonly withoutInterested: string
+}
+
+/** Beside a robust fit stand itself and the robust one without people with an interest. */
 async function storeRobust(
   bench: Bench,
   { rows, variant }: Selected,
-  model: FittedModel,
+  { robust, id: plainId, withoutInterested: plainWithout }: RobustOf,
 ): Promise<string> {
+  const { client } = bench
   const id = idOf(bench, { rows, variant: { ...variant, robust: true } })
-  await store(bench, id, model)
-  await insertCompanions(bench.client, id, { withoutInterested: null, robust: id, report: null })
+  await store(bench, id, robust)
+  const without = plainWithout === plainId ? id : await findRobust(client, plainWithout)
+  await insertCompanions(client, id, { withoutInterested: without, robust: id, report: null })
   return id
 }
 

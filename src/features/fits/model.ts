@@ -55,7 +55,7 @@ export interface FittedModel {
 
 /** What is made of the same evidence after its fit. */
 export interface FitBeside {
-  /** Null where it cannot be made, or was not asked for. */
+  /** Null where it cannot be made. */
   readonly robust: FittedModel | null
   /** What stands out; null where the fit knows no uncertainty. */
   readonly report: FitReport | null
@@ -70,16 +70,13 @@ export function fitEvidence({ variant = PLAIN, ...rows }: FitTask): FittedModel 
   return pack(rows, fitPlain(rows), variant)
 }
 
-/**
- * What need not be known before the fit answers: its report, and where nobody is left out for an
- * interest the robust fit, of which only the means are asked.
- */
+/** What need not be known before the fit answers: its report and the robust fit. */
 export function lookBeside({ variant = PLAIN, ...rows }: FitTask): FitBeside {
   const plain = fitPlain(rows)
   const { layout, fit } = plain
   const { sharedSessions } = gatherEvidence(layout)
   const { logMass, pointer } = rows
-  const robust = variant.excludeInterested ? null : fitRobust(layout, fit)
+  const robust = fitRobust(layout, fit)
   return {
     robust: robust === null ? null : pack(rows, robust, { ...variant, robust: true }),
     report: reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),

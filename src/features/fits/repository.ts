@@ -152,6 +152,15 @@ export async function findReport(client: PoolClient, id: string): Promise<FitRep
   return rows[0]?.report ?? null
 }
 
+/** Id of the robust fit beside a fit; null where there is none, or none yet. */
+export async function findRobust(client: PoolClient, id: string): Promise<string | null> {
+  const { rows } = await client.query<{ robust: string | null }>(
+    'SELECT robust_id AS robust FROM fit_companion WHERE fit_id = $1',
+    [id],
+  )
+  return rows[0]?.robust ?? null
+}
+
 /** Stores what stands beside a fit, all of it at once; what is there already stays. */
 export async function insertCompanions(
   client: PoolClient,

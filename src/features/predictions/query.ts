@@ -1,6 +1,7 @@
 import { z } from 'zod'
 
 import { conditionsQuery, FitId, ONE_MASS, oneMass } from '../../contract/conditions.ts'
+import { evidenceQuery } from '../../contract/evidence.ts'
 import { queryQuantity, type Unit } from '../../contract/quantities.ts'
 
 /** A standard uncertainty of the caller's own. */
@@ -86,6 +87,7 @@ const fields = z.object({
   ...wingQuery,
   ...tankQuery,
   ...uncertaintyQuery,
+  ...evidenceQuery,
   fitId: z
     .string()
     .transform((list) => list.split(',').map((id) => id.trim()))

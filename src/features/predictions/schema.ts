@@ -1,6 +1,7 @@
 import { z } from 'zod'
 
-import { EvidenceCount, Interval, Refused, Safety } from '../../contract/evidence.ts'
+import { besideFinding } from '../../contract/beside.ts'
+import { EvidenceCount, Interval, OtherFits, Refused, Safety } from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 import { PREDICTED } from '../../core/prediction/forecast.ts'
 import { PREDICTION_REFUSALS } from '../../core/prediction/refusal.ts'
@@ -27,6 +28,14 @@ export const PredictedQuantity = z
         'What the uncertainty is made of, largest first; shares of the variance below 0.001 left out',
       ),
     refused: NotPredicted.optional().describe('Why no value is given'),
+    ...besideFinding({
+      value: z
+        .number()
+        .nullable()
+        .describe(
+          'Another finding where it lies outside interval95, or where only one of the two is refused',
+        ),
+    }),
   })
   .meta({ id: 'PredictedQuantity' })
 
@@ -58,6 +67,7 @@ export const Prediction = z
     fits: z
       .object({ inducedPower: z.string(), fuelFlow: z.string() })
       .describe('What climb and fuel rest on; name both in fitId to have this answer again'),
+    otherFits: OtherFits,
     conditions: z
       .object({
         elevationM: z.number(),

@@ -5,17 +5,18 @@ import type { FlownWing } from '../../core/normalise/types.ts'
 import { DERIVED_LIMITS, isInside } from '../../core/plausibility/limits.ts'
 import { completeConditions, type PredictionConditions } from '../../core/prediction/asked.ts'
 import { predictSetup } from '../../core/prediction/predict-setup.ts'
-import type { Basis } from '../../core/prediction/question.ts'
+import { BASES, type Basis } from '../../core/prediction/question.ts'
 import { findSetupFacts, findWing } from '../../db/catalogue-facts.ts'
 import type { Database } from '../../db/client.ts'
-import type { FitStore, LoadedFit } from '../../db/fit-store.ts'
+import { type ChosenFits, chooseFits, type FitSources } from '../../db/fit-choice.ts'
+import type { LoadedFit } from '../../db/fit-store.ts'
+import { askOthers } from '../../db/other-fits.ts'
 import { hasOwnWing, type PredictionQuery } from './query.ts'
 import type { Prediction } from './schema.ts'
 import { showPrediction } from './show.ts'
 
-export interface Sources {
+export interface Sources extends FitSources {
   readonly db: Database
-  readonly fits: FitStore
 }
 
 /**
@@ -31,14 +32,18 @@ export async function predict(
 ): Promise<Prediction> {
   const facts = (await findSetupFacts(sources.db, [setupId])).get(setupId)
   if (facts === undefined) throw new ApiProblem('not-found')
-  const evidence = await loadFits(sources.fits, query.fitId ?? [])
+  const chosen = await loadFits(sources, query)
   const wing = await wingOf(sources.db, query)
   const pointers = { ...POINTERS, ...wingPointers(query.wingId) }
   return withinModel(pointers, () => {
     const conditions = completeConditions({ ...query, ...askedOf(query), wing })
     requireLoading(conditions, query.wingId)
-    const predictions = predictSetup({ setup: facts, conditions, evidence })
-    return showPrediction({ facts, evidence, conditions, predictions, wingId: wing?.id ?? null })
+    const by = (fits: readonly LoadedFit[]) =>
+      predictSetup({ setup: facts, conditions, evidence: byBasis(fits) })
+    const predictions = by(chosen.map(({ fit }) => fit))
+    const others = askOthers(chosen, predictions, by)
+    const wingId = wing?.id ?? null
+    return showPrediction({ facts, chosen, conditions, predictions, others, wingId })
   })
 }
 
@@ -56,24 +61,29 @@ const POINTERS: Readonly<Record<string, string>> = {
   fuelL: '/tankL',
 }
 
-/** The fits named, and the current one where none is named for climb or for fuel. */
-async function loadFits(
-  store: FitStore,
-  ids: readonly string[],
-): Promise<Readonly<Record<Basis, LoadedFit>>> {
-  const named = new Map<string, LoadedFit>()
-  for (const id of ids) {
-    const fit = await store.find(id)
+/** The fits named, and the current one of each quantity where none is named. */
+async function loadFits(sources: Sources, query: PredictionQuery): Promise<ChosenFits[]> {
+  const named = new Map<Basis, string>()
+  for (const id of query.fitId ?? []) {
+    const fit = await sources.fits.find(id)
     if (fit === null) throw new ApiProblem('not-found', { detail: `There is no fit ${id}.` })
-    const isWanted = fit.quantity === 'inducedPower' || fit.quantity === 'fuelFlow'
-    if (!isWanted || named.has(fit.quantity)) {
-      const detail = `${id} is a fit of ${fit.quantity}; name one of inducedPower and one of fuelFlow at most`
+    const basis = BASES.find((one) => one === fit.quantity)
+    if (basis === undefined || named.has(basis)) {
+      const detail = `${id} is a fit of ${fit.quantity}; name one each of ${BASES.join(', ')} at most`
       throw new ApiProblem('unknown-reference', { errors: [{ pointer: '/fitId', detail }] })
     }
-    named.set(fit.quantity, fit)
+    named.set(basis, id)
   }
-  const load = async (basis: Basis) => named.get(basis) ?? (await store.load(basis, undefined))
-  return { inducedPower: await load('inducedPower'), fuelFlow: await load('fuelFlow') }
+  const chosen: ChosenFits[] = []
+  for (const basis of BASES) {
+    chosen.push(await chooseFits(sources, basis, { ...query, fitId: named.get(basis) }))
+  }
+  return chosen
+}
+
+/** Fits in the order of the bases, by their names. */
+function byBasis(fits: readonly LoadedFit[]): Readonly<Record<Basis, LoadedFit>> {
+  return Object.fromEntries(BASES.map((basis, i) => [basis, fits[i]!])) as Record<Basis, LoadedFit>
 }
 
 /** The wing asked for as a pilot would describe it; null for the reference wing. */

@@ -3,17 +3,22 @@ import { airAt } from '../../core/normalise/model/air.ts'
 import { type Known, type PredictionConditions, stateOf } from '../../core/prediction/asked.ts'
 import { PREDICTED, type Predicted } from '../../core/prediction/forecast.ts'
 import type { Prediction as Figures, Predictions } from '../../core/prediction/predict-setup.ts'
-import type { Basis } from '../../core/prediction/question.ts'
+import { BASES, type Basis } from '../../core/prediction/question.ts'
 import type { SetupFacts } from '../../db/catalogue-facts.ts'
+import type { ChosenFits } from '../../db/fit-choice.ts'
 import type { LoadedFit } from '../../db/fit-store.ts'
+import { type ByOthers, otherFitsOf } from '../../db/other-fits.ts'
+import { besideQuantity, whatDiffers } from './beside.ts'
 import type { PredictedQuantity, Prediction } from './schema.ts'
 
 /** A prediction with all that is shown around it. */
 export interface Answered {
   readonly facts: SetupFacts
-  readonly evidence: Readonly<Record<Basis, LoadedFit>>
+  /** Fits in the order of the bases. */
+  readonly chosen: readonly ChosenFits[]
   readonly conditions: PredictionConditions
   readonly predictions: Predictions
+  readonly others: ByOthers<Predictions>
   readonly wingId: string | null
 }
 
@@ -35,25 +40,30 @@ const UNITS: Readonly<Record<Predicted, string>> = {
 
 /** The answer as it goes over the wire. */
 export function showPrediction(answered: Answered): Prediction {
-  const { facts, evidence, predictions } = answered
+  const { facts, chosen, predictions } = answered
   const { setupId, name, safety } = facts
   const shown = PREDICTED.map((quantity) => [
     quantity,
-    showQuantity(UNITS[quantity], predictions[quantity]),
+    {
+      ...showQuantity(UNITS[quantity], predictions[quantity]),
+      ...besideQuantity(answered, quantity),
+    },
   ])
   return {
     setupId,
     name,
-    fits: { inducedPower: evidence.inducedPower.id, fuelFlow: evidence.fuelFlow.id },
+    fits: ofBases((i) => chosen[i]!.fit.id),
+    otherFits: otherFitsOf(chosen),
     conditions: showConditions(answered),
     predictions: Object.fromEntries(shown) as Prediction['predictions'],
-    evidence: {
-      inducedPower: countOf(evidence.inducedPower, setupId),
-      fuelFlow: countOf(evidence.fuelFlow, setupId),
-    },
+    evidence: ofBases((i) => countOf(chosen[i]!.fit, setupId)),
     safety: { state: safety.state, advisories: [...safety.advisories] },
     cautions: cautionsOf(answered),
   }
+}
+
+function ofBases<T>(of: (i: number) => T): Record<Basis, T> {
+  return Object.fromEntries(BASES.map((basis, i) => [basis, of(i)])) as Record<Basis, T>
 }
 
 function showQuantity(unit: string, figures: Figures): PredictedQuantity {
@@ -110,16 +120,18 @@ function countOf(fit: LoadedFit, setupId: string): Prediction['evidence'][Basis]
 /** Tips this fast are loud, and lose thrust: METHOD.md, section i. */
 const FAST_TIPS_MACH = 0.7
 
-function cautionsOf({ facts, evidence, conditions, predictions }: Answered): string[] {
+function cautionsOf(answered: Answered): string[] {
+  const { facts, chosen, conditions, predictions } = answered
   const { climbRate, endurance, tipMach } = predictions
-  const isInterested = Object.values(evidence).some(
-    (fit) => (fit.interestedSessions.get(facts.setupId) ?? 0) > 0,
+  const isInterested = chosen.some(
+    ({ fit }) => (fit.interestedSessions.get(facts.setupId) ?? 0) > 0,
   )
   const { reserve, tankL } = conditions
   const isEmptied = tankL !== null && 'litres' in reserve && reserve.litres === 0
   return [
     ...(facts.safety.state === 'doNotFly' ? [doNotFly(facts.name)] : []),
     ...(isInterested ? [interestBehind(facts.name)] : []),
+    ...whatDiffers(answered),
     ...(climbRate.refusal === null && climbRate.interval95[0] <= 0
       ? ['At the low end of its interval it does not climb at all under these conditions.']
       : []),

@@ -1,7 +1,7 @@
 import { z } from 'zod'
-
+import { besideFinding } from '../../contract/beside.ts'
 import { Conditions, conditionsQuery, FitId, ONE_MASS, oneMass } from '../../contract/conditions.ts'
-import { Interval, Refused } from '../../contract/evidence.ts'
+import { evidenceQuery, Interval, OtherFits, Refused } from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 
 export const TradeOffQuery = z
@@ -13,6 +13,7 @@ export const TradeOffQuery = z
       .optional()
       .describe('Ids of 2 to 200 setups, separated by commas; default: all with evidence'),
     ...conditionsQuery,
+    ...evidenceQuery,
     climbFitId: FitId.optional().describe('An earlier fit of climbs; default: the current one'),
     fuelFitId: FitId.optional().describe('An earlier fit of burns; default: the current one'),
   })
@@ -21,6 +22,13 @@ export const TradeOffQuery = z
 export type TradeOffQuery = z.infer<typeof TradeOffQuery>
 
 const Figure = z.object({ value: z.number(), interval95: Interval })
+
+export const FrontVerdict = z
+  .enum(['onFront', 'beaten', 'open', 'leftOut'])
+  .describe('onFront: at least 95 % sure; beaten: at most 5 %; leftOut: not known well enough')
+  .meta({ id: 'FrontVerdict' })
+
+export type FrontVerdict = z.infer<typeof FrontVerdict>
 
 export const TradeOffSetup = z
   .object({
@@ -36,7 +44,9 @@ export const TradeOffSetup = z
       .min(0)
       .max(1)
       .describe('Share of seeded draws from both fits in which that is so'),
+    verdict: FrontVerdict,
     sentence: z.string(),
+    ...besideFinding({ verdict: FrontVerdict, probabilityOnFront: z.number().nullable() }),
   })
   .meta({ id: 'TradeOffSetup' })
 
@@ -45,6 +55,7 @@ export const TradeOff = z
     climbFitId: FitId,
     fuelFitId: FitId,
     conditions: Conditions,
+    otherFits: OtherFits,
     setups: z.array(TradeOffSetup).describe('Likeliest on the front first'),
     leftOut: z
       .array(z.object({ setupId: Id, name: z.string(), refused: Refused }))

@@ -3,15 +3,25 @@ import { ApiProblem } from '../../contract/problems.ts'
 import { answerForSetup, type Question } from '../../core/comparison/compare.ts'
 import { type Refusal, refusal, refusalOfSetup } from '../../core/comparison/refusal.ts'
 import { type TradedSetup, tradeOff } from '../../core/comparison/trade-off.ts'
+import type { FlightState } from '../../core/normalise/types.ts'
 import { conditionsOf } from '../../db/asked-conditions.ts'
 import { findSetupFacts, type SetupFacts } from '../../db/catalogue-facts.ts'
 import type { Database } from '../../db/client.ts'
-import type { FitStore } from '../../db/fit-store.ts'
-import type { TradeOff, TradeOffQuery, TradeOffSetup } from './schema.ts'
+import { type ChosenFits, chooseFits, type FitSources } from '../../db/fit-choice.ts'
+import type { LoadedFit } from '../../db/fit-store.ts'
+import {
+  askOthers,
+  type ByOthers,
+  besideFields,
+  besideSentences,
+  mapOthers,
+  otherFitsOf,
+} from '../../db/other-fits.ts'
+import type { FrontVerdict, TradeOff, TradeOffQuery, TradeOffSetup } from './schema.ts'
+import { IN_WORDS, sentenceFor, verdictOf } from './wording.ts'
 
-export interface Sources {
+export interface Sources extends FitSources {
   readonly db: Database
-  readonly fits: FitStore
 }
 
 /**
@@ -20,46 +30,69 @@ export interface Sources {
  * @throws {ApiProblem} unknown-reference for a setup or wing that does not exist
  */
 export async function weighTradeOff(sources: Sources, query: TradeOffQuery): Promise<TradeOff> {
-  const climbs = await sources.fits.load('inducedPower', query.climbFitId)
-  const burns = await sources.fits.load('fuelFlow', query.fuelFitId)
+  const chosen = await fitsFor(sources, query)
   const { state, conditions } = await conditionsOf(sources.db, query)
-  const climb: Question = { metric: 'climbRate', state, fit: climbs.view }
-  const fuel: Question = { metric: 'fuelFlow', state, fit: burns.view }
-  const asked = query.setups ?? [...new Set([...climbs.setupIds, ...burns.setupIds])]
+  const [climbs, burns] = chosen
+  const asked = query.setups ?? [...new Set([...climbs.fit.setupIds, ...burns.fit.setupIds])]
   const setups = await findAll(sources.db, asked, query.setups !== undefined)
   const unsafe = setups.filter(({ safety }) => safety.state === 'doNotFly')
   const sound = setups.filter(({ safety }) => safety.state !== 'doNotFly')
-  const traded = new Map(tradeOff(climb, fuel, sound).map((found) => [found.setupId, found]))
-  const shown = sound.flatMap((facts) => {
-    const found = traded.get(facts.setupId)
-    return found === undefined ? [] : [show({ climb, fuel }, facts, found)]
-  })
+  const weigh = (fits: readonly LoadedFit[]) =>
+    tradeOff(...questionsOf(state, fits), sound).map((one) => [one.setupId, one] as const)
+  const own = new Map(weigh([climbs.fit, burns.fit]))
+  const others = askOthers<Traded>(chosen, own, (fits) => new Map(weigh(fits)))
+  const questions = questionsOf(state, [climbs.fit, burns.fit])
   return {
-    climbFitId: climbs.id,
-    fuelFitId: burns.id,
-    conditions,
-    setups: shown.sort(
-      (a, b) => b.probabilityOnFront - a.probabilityOnFront || (a.setupId < b.setupId ? -1 : 1),
+    ...{ climbFitId: climbs.fit.id, fuelFitId: burns.fit.id, conditions },
+    otherFits: otherFitsOf(chosen),
+    setups: inOrder(
+      sound
+        .filter(({ setupId }) => own.has(setupId))
+        .map((facts) => show(questions, facts, { found: own.get(facts.setupId)!, others })),
     ),
-    leftOut: sound.flatMap((facts) => {
-      if (traded.has(facts.setupId)) return []
-      const { code, reason } = whyNot({ climb, fuel }, facts)
-      return [{ ...namedOnly(facts), refused: { reasonCode: code, reason } }]
-    }),
+    leftOut: sound
+      .filter(({ setupId }) => !own.has(setupId))
+      .map((facts) => {
+        const { code, reason } = whyNot(questions, facts)
+        return { ...namedOnly(facts), refused: { reasonCode: code, reason } }
+      }),
     setAside: unsafe.map(namedOnly),
-    cautions: [
-      ...unsafe.map(({ name }) => doNotFly(name)),
-      CAUTIONS.fullThrottleClimb,
-      CAUTIONS.burnToEmpty,
-      CAUTIONS.underLoad,
-      CAUTIONS.deference,
-    ],
+    cautions: [...unsafe.map(({ name }) => doNotFly(name)), ...CAUTIONS_OF_BOTH],
   }
 }
 
-interface BothQuestions {
-  readonly climb: Question
-  readonly fuel: Question
+const CAUTIONS_OF_BOTH = [
+  CAUTIONS.fullThrottleClimb,
+  CAUTIONS.burnToEmpty,
+  CAUTIONS.underLoad,
+  CAUTIONS.deference,
+]
+
+type Traded = ReadonlyMap<string, TradedSetup>
+type BothQuestions = readonly [climb: Question, fuel: Question]
+
+/** Fits of climbs and of burns. */
+async function fitsFor(
+  sources: Sources,
+  { climbFitId, fuelFitId, ...query }: TradeOffQuery,
+): Promise<readonly [ChosenFits, ChosenFits]> {
+  return [
+    await chooseFits(sources, 'inducedPower', { ...query, fitId: climbFitId }),
+    await chooseFits(sources, 'fuelFlow', { ...query, fitId: fuelFitId }),
+  ]
+}
+
+function questionsOf(state: FlightState, [climbs, burns]: readonly LoadedFit[]): BothQuestions {
+  return [
+    { metric: 'climbRate', state, fit: climbs!.view },
+    { metric: 'fuelFlow', state, fit: burns!.view },
+  ]
+}
+
+function inOrder(setups: TradeOffSetup[]): TradeOffSetup[] {
+  return setups.sort(
+    (a, b) => b.probabilityOnFront - a.probabilityOnFront || (a.setupId < b.setupId ? -1 : 1),
+  )
 }
 
 async function findAll(
@@ -85,17 +118,24 @@ function namedOnly({ setupId, name }: SetupFacts) {
 }
 
 function show(
-  { climb, fuel }: BothQuestions,
+  [climb, fuel]: BothQuestions,
   facts: SetupFacts,
-  { onFront, probabilityOnFront }: TradedSetup,
+  { found, others }: { readonly found: TradedSetup; readonly others: ByOthers<Traded> },
 ): TradeOffSetup {
+  const { onFront, probabilityOnFront } = found
+  const verdict = verdictOf(probabilityOnFront)
+  const byOthers = mapOthers(others, (traded) => {
+    const probability = traded.get(facts.setupId)?.probabilityOnFront ?? null
+    return { verdict: verdictOf(probability), probabilityOnFront: probability }
+  })
+  const differs = (other: { verdict: FrontVerdict }) => other.verdict !== verdict
+  const sentences = besideSentences(byOthers, differs, (other) => IN_WORDS[other.verdict])
   return {
     ...namedOnly(facts),
-    climbRateMps: figure(climb, facts),
-    fuelFlowLPerH: figure(fuel, facts),
-    onFront,
-    probabilityOnFront,
-    sentence: sentenceFor(facts.name, probabilityOnFront),
+    ...{ climbRateMps: figure(climb, facts), fuelFlowLPerH: figure(fuel, facts) },
+    ...{ onFront, probabilityOnFront, verdict },
+    ...besideFields(byOthers, differs),
+    sentence: [sentenceFor(facts.name, probabilityOnFront), ...sentences].join(' '),
   }
 }
 
@@ -106,18 +146,9 @@ function figure(question: Question, facts: SetupFacts): TradeOffSetup['climbRate
   return { value: answer.value, interval95: [low, high] }
 }
 
-function whyNot({ climb, fuel }: BothQuestions, { setupId, equipment }: SetupFacts): Refusal {
+function whyNot([climb, fuel]: BothQuestions, { setupId, equipment }: SetupFacts): Refusal {
   const unknown = refusalOfSetup(climb.fit, setupId) ?? refusalOfSetup(fuel.fit, setupId)
   if (unknown !== null) return unknown
   const answer = answerForSetup(climb, { setupId, equipment })
   return answer.refusal ?? refusal('notConnected')
-}
-
-/** How sure the front is, in plain words; the limits are editorial. */
-function sentenceFor(name: string, probability: number): string {
-  const share = `${Math.round(100 * probability)} %`
-  if (probability >= 0.95) return `No other one beats ${name} in both (${share} sure).`
-  if (probability <= 0.05)
-    return `Another one climbs at least as well as ${name} on less fuel (${share} that none does).`
-  return `Whether another one beats ${name} in both is open: ${share} that none does.`
 }

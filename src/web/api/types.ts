@@ -931,6 +931,7 @@ export interface components {
             /** @description Per cents multiply to the total: Π (1 + p/100); decibels add up. Empty where it is refused */
             lines: components["schemas"]["AttributionLine"][];
             metric: components["schemas"]["Metric"];
+            otherFits: components["schemas"]["OtherFits"];
             partsAddUp: {
                 /** @description Setups less independent parts; 0: not testable */
                 degreesOfFreedom: number;
@@ -957,16 +958,34 @@ export interface components {
                     number
                 ];
                 refused?: components["schemas"]["Refused"];
+                /** @description Where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
+                robust?: {
+                    agrees: boolean;
+                    verdict: components["schemas"]["Verdict"];
+                } | null;
                 sentence: string;
+                /** @description On to, as a, against from, as b */
+                verdict: components["schemas"]["Verdict"];
+                /** @description Without submissions by people with an interest; null while otherFits is pending, absent where there is no such fit */
+                withoutInterested?: {
+                    changes: boolean;
+                    verdict: components["schemas"]["Verdict"];
+                } | null;
             };
             unit: string;
         };
+        /**
+         * @description raises, lowers: the interval leaves out zero; open: it does not; nothing: the same part in both
+         * @enum {string}
+         */
+        AttributionFinding: "raises" | "lowers" | "open" | "nothing" | "refused";
         AttributionLine: {
             degreesOfFreedom?: number;
             /** @description For sound levels: to less from [dB] */
             differenceDb?: number;
             /** @description 100 (to/from − 1) at the conditions */
             differencePercent?: number;
+            finding: components["schemas"]["AttributionFinding"];
             from?: {
                 /** Format: uuid */
                 id: string;
@@ -990,6 +1009,11 @@ export interface components {
                 /** @enum {string} */
                 reasonCode: "neverSeparated" | "notTestable" | "throughPartsOnly";
             };
+            /** @description Where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
+            robust?: {
+                agrees: boolean;
+                finding: components["schemas"]["AttributionFinding"];
+            } | null;
             /** @description The same part in both: it brings exactly nothing */
             same: boolean;
             sentence: string;
@@ -998,6 +1022,11 @@ export interface components {
                 id: string;
                 name: string;
             };
+            /** @description Without submissions by people with an interest; null while otherFits is pending, absent where there is no such fit */
+            withoutInterested?: {
+                changes: boolean;
+                finding: components["schemas"]["AttributionFinding"];
+            } | null;
         };
         AuditEvent: {
             action: string;
@@ -1057,11 +1086,10 @@ export interface components {
             reason?: string;
             /** @enum {string} */
             reasonCode?: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable";
-            /** @description The verdict where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
+            /** @description Where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
             robust?: {
                 agrees: boolean;
-                /** @enum {string} */
-                verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
+                verdict: components["schemas"]["Verdict"];
             } | null;
             /** @description The verdict in plain words */
             sentence: string;
@@ -1070,13 +1098,11 @@ export interface components {
                 cause: string;
                 share: number;
             }[];
-            /** @enum {string} */
-            verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
-            /** @description The verdict without submissions by people with an interest, and whether it differs; null while otherFits is pending */
+            verdict: components["schemas"]["Verdict"];
+            /** @description Without submissions by people with an interest; null while otherFits is pending, absent where there is no such fit */
             withoutInterested?: {
                 changes: boolean;
-                /** @enum {string} */
-                verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
+                verdict: components["schemas"]["Verdict"];
             } | null;
         };
         ComparedSetup: {
@@ -1473,6 +1499,11 @@ export interface components {
             /** @description Height of the propeller axis above the hang points [mm]; negative below */
             thrustLineAboveMountsMm?: number;
         };
+        /**
+         * @description onFront: at least 95 % sure; beaten: at most 5 %; leftOut: not known well enough
+         * @enum {string}
+         */
+        FrontVerdict: "onFront" | "beaten" | "open" | "leftOut";
         FullSubmission: {
             /**
              * Format: uuid
@@ -3265,11 +3296,23 @@ export interface components {
             ] | null;
             /** @description Why no value is given */
             refused?: components["schemas"]["NotPredicted"];
+            /** @description Where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
+            robust?: {
+                agrees: boolean;
+                /** @description Another finding where it lies outside interval95, or where only one of the two is refused */
+                value: number | null;
+            } | null;
             /** @description k = 1, with your own unknowns */
             standardUncertainty: number | null;
             unit: string;
             /** @description Null where refused */
             value: number | null;
+            /** @description Without submissions by people with an interest; null while otherFits is pending, absent where there is no such fit */
+            withoutInterested?: {
+                changes: boolean;
+                /** @description Another finding where it lies outside interval95, or where only one of the two is refused */
+                value: number | null;
+            } | null;
         };
         Prediction: {
             cautions: string[];
@@ -3332,6 +3375,7 @@ export interface components {
                 inducedPower: string;
             };
             name: string;
+            otherFits: components["schemas"]["OtherFits"];
             predictions: {
                 /** @description Level airspeed at trim, at the start */
                 airspeed: components["schemas"]["PredictedQuantity"];
@@ -3483,6 +3527,41 @@ export interface components {
             /** @description Mean probability of being better than another one listed */
             pScore: number;
         };
+        RankedSetup: {
+            /** @description Verdict on it, as a, against the setup that leads, as b; null for that one */
+            againstFirst: components["schemas"]["Verdict"] | null;
+            degreesOfFreedom: number | null;
+            evidence: components["schemas"]["EvidenceCount"];
+            interval95: [
+                number,
+                number
+            ] | null;
+            name: string;
+            /** @description Among the setups that can be ranked with one another */
+            rank: components["schemas"]["Rank"] | null;
+            /** @description Why no value is given */
+            refused?: components["schemas"]["Refused"];
+            /** @description Where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
+            robust?: {
+                againstFirst: components["schemas"]["Verdict"] | null;
+                agrees: boolean;
+                /** @description Place by estimate; null: not linked with the others */
+                position: number | null;
+            } | null;
+            safety: components["schemas"]["SafetyState"];
+            /** Format: uuid */
+            setupId: string;
+            standardUncertainty: number | null;
+            /** @description At the conditions; null where refused */
+            value: number | null;
+            /** @description Without submissions by people with an interest; null while otherFits is pending, absent where there is no such fit */
+            withoutInterested?: {
+                againstFirst: components["schemas"]["Verdict"] | null;
+                changes: boolean;
+                /** @description Place by estimate; null: not linked with the others */
+                position: number | null;
+            } | null;
+        };
         Ranking: {
             /** @enum {string} */
             better: "higher" | "lower";
@@ -3494,13 +3573,32 @@ export interface components {
             equivalenceMarginPercent?: number;
             fitId: string;
             metric: components["schemas"]["Metric"];
+            otherFits: components["schemas"]["OtherFits"];
             /** @description Best first: the largest group that can be ranked */
-            ranked: components["schemas"]["ComparedSetup"][];
+            ranked: components["schemas"]["RankedSetup"][];
+            /** @description Where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
+            robust?: {
+                agrees: boolean;
+                /** @description The setup that leads */
+                first: string | null;
+                /** @description Ranked setups whose verdict against the first one differs */
+                otherwise: string[];
+            } | null;
+            /** @description Who leads, how sure that is, and what it hangs on */
+            sentence: string;
             /** @description Setups reported unsafe: not recommended whatever they measure */
             setAside: components["schemas"]["ComparedSetup"][];
             unit: string;
             /** @description Measured, but not comparable with the ranked; the reason stands in refused */
             unranked: components["schemas"]["ComparedSetup"][];
+            /** @description Without submissions by people with an interest; null while otherFits is pending, absent where there is no such fit */
+            withoutInterested?: {
+                changes: boolean;
+                /** @description The setup that leads */
+                first: string | null;
+                /** @description Ranked setups whose verdict against the first one differs */
+                otherwise: string[];
+            } | null;
         };
         Ready: {
             /** @constant */
@@ -3882,6 +3980,7 @@ export interface components {
                 /** Format: uuid */
                 setupId: string;
             }[];
+            otherFits: components["schemas"]["OtherFits"];
             /** @description Reported unsafe: not recommended whatever they measure */
             setAside: {
                 name: string;
@@ -3911,10 +4010,25 @@ export interface components {
             onFront: boolean;
             /** @description Share of seeded draws from both fits in which that is so */
             probabilityOnFront: number;
+            /** @description Where results that do not fit the rest count less; null while otherFits is pending, absent where there is no such fit */
+            robust?: {
+                agrees: boolean;
+                probabilityOnFront: number | null;
+                verdict: components["schemas"]["FrontVerdict"];
+            } | null;
             sentence: string;
             /** Format: uuid */
             setupId: string;
+            verdict: components["schemas"]["FrontVerdict"];
+            /** @description Without submissions by people with an interest; null while otherFits is pending, absent where there is no such fit */
+            withoutInterested?: {
+                changes: boolean;
+                probabilityOnFront: number | null;
+                verdict: components["schemas"]["FrontVerdict"];
+            } | null;
         };
+        /** @enum {string} */
+        Verdict: "aBetter" | "bBetter" | "practicallyEqual" | "notResolved" | "refused";
         Wing: {
             /** Format: date-time */
             createdAt: string;
@@ -4380,6 +4494,10 @@ export interface operations {
                 allUpMassKg?: number;
                 /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
                 elevationM?: number;
+                /** @description class: only runs flown in the mass class asked for; all: borrowed from every class */
+                evidence?: "all" | "class";
+                /** @description true: without submissions by people who sell, make or were given what they tested */
+                excludeInterested?: "true" | "false";
                 /** @description An earlier fit; default: the current one */
                 fitId?: string;
                 /** @description Setup to start from */
@@ -6058,6 +6176,10 @@ export interface operations {
                 allUpMassUncertaintyKg?: number;
                 /** @description Elevation above mean sea level [m] */
                 elevationM?: number;
+                /** @description class: only runs flown in the mass class asked for; all: borrowed from every class */
+                evidence?: "all" | "class";
+                /** @description true: without submissions by people who sell, make or were given what they tested */
+                excludeInterested?: "true" | "false";
                 /** @description Earlier fits, one for each of climb and fuel at most, separated by commas */
                 fitId?: string;
                 /** @description Flat area of your own wing [m²] */
@@ -6688,6 +6810,10 @@ export interface operations {
                 climbFitId?: string;
                 /** @description Elevation above mean sea level [m]; the pressure is that of the standard atmosphere there */
                 elevationM?: number;
+                /** @description class: only runs flown in the mass class asked for; all: borrowed from every class */
+                evidence?: "all" | "class";
+                /** @description true: without submissions by people who sell, make or were given what they tested */
+                excludeInterested?: "true" | "false";
                 /** @description An earlier fit of burns; default: the current one */
                 fuelFitId?: string;
                 massClass?: components["schemas"]["MassClassInput"];

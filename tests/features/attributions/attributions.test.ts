@@ -82,6 +82,12 @@ describe('GET /v1/attributions', () => {
     const [engine, propeller] = body.lines
     expect(engine!.interval95Percent![0]).toBeGreaterThan(5)
     expect(engine!.sentence).toMatch(/^The engine brings \+\d/)
+    expect(body.total.verdict).toBe('aBetter')
+    expect([engine!.finding, propeller!.finding]).toEqual(['raises', 'nothing'])
+    expect(engine).toMatchObject({
+      withoutInterested: { finding: 'raises', changes: false },
+      robust: { finding: 'raises', agrees: true },
+    })
     expect(engine!.to!.name).toBe('Invented e2')
     expect(propeller).toMatchObject({ same: true, differencePercent: 0, interval95Percent: [0, 0] })
     expect(body.partsAddUp!.degreesOfFreedom).toBeGreaterThan(0)
@@ -117,5 +123,32 @@ describe('GET /v1/attributions', () => {
     )
     expect(unknown.status).toBe(422)
     expect(unknown.body.errors[0]!.pointer).toBe('/to')
+  })
+})
+
+describe('people with an interest behind an attribution', () => {
+  it('can be left out, and total and lines say what that changes', async () => {
+    const random = new Pcg32(4)
+    const climbs = (seconds: number) =>
+      [0, 1, 2].map(() => Number((seconds * (1 + 0.01 * random.normal())).toFixed(1)))
+    for (let evening = 0; evening < 16; evening++) {
+      const flown = ['e1-p1-f1', 'e2-p1-f1'].map((setup) => ({
+        setupId: ids.get(setup)!,
+        climbsS: climbs(setup.startsWith('e2') ? 62 : 50),
+      }))
+      await field.fly(evening % 4, flown, { interest: 'dealer' })
+    }
+    await field.app.fits.refresh()
+    const { body: all } = await read('e1-p1-f1', 'e2-p1-f1')
+    expect(all.otherFits).toBe('made')
+    expect(all.total.withoutInterested).toEqual({ verdict: 'aBetter', changes: true })
+    expect(all.total.sentence).toMatch('with an interest, the change is for the better')
+    const engine = all.lines[0]!
+    expect(engine.finding).not.toBe('raises')
+    expect(engine.withoutInterested).toEqual({ finding: 'raises', changes: true })
+    const path = `/v1/attributions?metric=climbRate&from=${ids.get('e1-p1-f1')}&to=${ids.get('e2-p1-f1')}`
+    const { body: rest } = await field.get<Attribution>(`${path}&excludeInterested=true`)
+    expect(rest.total.verdict).toBe('aBetter')
+    expect(rest.total.withoutInterested!.changes).toBe(false)
   })
 })

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { Pcg32 } from '../../../src/core/random/pcg32.ts'
 import type { Comparison, Ranking } from '../../../src/features/comparisons/schema.ts'
+import type { Prediction } from '../../../src/features/predictions/schema.ts'
 import { type Field, openField, session } from './evenings.ts'
 
 let field: Field
@@ -69,9 +70,34 @@ describe('people with an interest', () => {
       '/v1/rankings?metric=climbRate&excludeInterested=true',
     )
     expect(body.ranked[0]!.evidence.sessions).toBe(6)
+    expect(body.withoutInterested).toMatchObject({ changes: false })
     const all = await compare()
     const again = await compare(`&excludeInterested=true&fitId=${all.fitId}`)
     expect(again.fitId).toBe(body.fitId)
+  })
+
+  it('are named by a ranking whose verdicts hang on them', async () => {
+    const { body } = await field.get<Ranking>('/v1/rankings?metric=climbRate')
+    expect(body.ranked[1]).toMatchObject({
+      setupId: b,
+      againstFirst: 'bBetter',
+      withoutInterested: { position: 2, changes: true },
+    })
+    expect(body.withoutInterested).toEqual({ first: a, otherwise: [b], changes: true })
+    expect(body.sentence).toMatch('Without submissions by people with an interest, the verdict')
+  })
+
+  it('can be left out of a prediction, which says what that changes', async () => {
+    const path = `/v1/setups/${a}/predictions?glideUncertainty=0`
+    const all = (await field.get<Prediction>(path)).body
+    const rest = (await field.get<Prediction>(`${path}&excludeInterested=true`)).body
+    const { climbRate, airspeed } = all.predictions
+    expect(climbRate.withoutInterested!.value).toBe(rest.predictions.climbRate.value)
+    const [low, high] = climbRate.interval95!
+    const value = rest.predictions.climbRate.value!
+    expect(climbRate.withoutInterested!.changes).toBe(value < low || value > high)
+    expect(airspeed).not.toHaveProperty('withoutInterested')
+    expect(rest.evidence.inducedPower).toMatchObject({ sessions: 6, interestedSessions: 0 })
   })
 
   it('makes no difference where nobody has one', async () => {

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { Pcg32 } from '../../../src/core/random/pcg32.ts'
-import type { ComparedPair, Comparison } from '../../../src/features/comparisons/schema.ts'
+import type { ComparedPair, Comparison, Ranking } from '../../../src/features/comparisons/schema.ts'
+import type { Fit } from '../../../src/features/fits/schema.ts'
 import { type Field, openField } from './evenings.ts'
 
 let field: Field
@@ -51,5 +52,39 @@ describe('the robust fit beside the plain one', () => {
     expect(pair.verdict).not.toBe('practicallyEqual')
     expect(pair.robust).toEqual({ verdict: 'practicallyEqual', agrees: false })
     expect(pair.sentence).toMatch('count less')
+  })
+
+  it('is asked by a ranking too, setup by setup and in its sentence', async () => {
+    const { body } = await field.get<Ranking>('/v1/rankings?metric=climbRate')
+    expect(body.otherFits).toBe('made')
+    const [first, second] = body.ranked
+    expect(first).toMatchObject({ setupId: a, againstFirst: null, robust: { agrees: true } })
+    expect(second!.againstFirst).not.toBe('practicallyEqual')
+    expect(second!.robust).toMatchObject({ againstFirst: 'practicallyEqual', agrees: false })
+    expect(body.robust).toMatchObject({ otherwise: [b], agrees: false })
+    expect(body.withoutInterested).toEqual({ first: a, otherwise: [], changes: false })
+    expect(body.sentence).toMatch(/has the highest climb rate; of the other 1, .* count less/)
+  })
+
+  it('stands beside the evidence without people with an interest as well', async () => {
+    await field.fly(
+      1,
+      [
+        { setupId: a, climbsS: climbs(30) },
+        { setupId: b, climbsS: climbs(50) },
+      ],
+      { interest: 'dealer' },
+    )
+    const whole = await pairNow()
+    const path = `/v1/comparisons?metric=climbRate&setups=${a},${b}`
+    const { body } = await field.get<Comparison>(`${path}&excludeInterested=true`)
+    const [pair] = body.pairs
+    expect(pair!.verdict).not.toBe('practicallyEqual')
+    expect(pair!.robust).toEqual({ verdict: 'practicallyEqual', agrees: false })
+    expect(whole.withoutInterested!.verdict).toBe(pair!.verdict)
+
+    const rest = (await field.get<Fit>(`/v1/fits/${body.fitId}`)).body
+    const byRobust = await field.get<Comparison>(`${path}&fitId=${rest.siblings.robust}`)
+    expect(byRobust.body.pairs[0]!.verdict).toBe('practicallyEqual')
   })
 })

@@ -54,6 +54,11 @@ describe('GET /v1/trade-offs', () => {
     expect(of.get(neither)).toMatchObject({ onFront: false })
     expect(of.get(strong)!.probabilityOnFront).toBeGreaterThan(0.95)
     expect(of.get(neither)!.probabilityOnFront).toBeLessThan(0.2)
+    expect(of.get(strong)).toMatchObject({
+      verdict: 'onFront',
+      withoutInterested: { verdict: 'onFront', changes: false },
+      robust: { verdict: 'onFront', agrees: true },
+    })
     expect(of.get(neither)!.climbRateMps.value).toBeLessThan(of.get(thrifty)!.climbRateMps.value)
   })
 
@@ -74,5 +79,27 @@ describe('GET /v1/trade-offs', () => {
     expect(body.setups.map(({ setupId }) => setupId)).toEqual([thrifty, neither])
     const { status } = await read(`&setups=${thrifty},${randomUUID()}`)
     expect(status).toBe(422)
+  })
+
+  it('says where the front hangs on people with an interest, and can leave them out', async () => {
+    for (let evening = 0; evening < 12; evening++) {
+      await field.fly(
+        evening % 3,
+        [
+          { setupId: thrifty, climbsS: around(48), burnsS: around(560) },
+          { setupId: neither, climbsS: around(34), burnsS: around(640) },
+        ],
+        { interest: 'maker' },
+      )
+    }
+    await field.app.fits.refresh()
+    const { body } = await read()
+    const shown = body.setups.find(({ setupId }) => setupId === neither)!
+    expect(shown.withoutInterested!.changes).toBe(true)
+    expect(shown.withoutInterested!.probabilityOnFront).toBeLessThan(shown.probabilityOnFront)
+    expect(shown.sentence).toMatch('Without submissions by people with an interest')
+    const rest = (await read('&excludeInterested=true')).body
+    const left = rest.setups.find(({ setupId }) => setupId === neither)!
+    expect(left.probabilityOnFront).toBe(shown.withoutInterested!.probabilityOnFront)
   })
 })
