@@ -16,7 +16,12 @@ type Setup = Schemas['ComparedSetup']
 
 /** What both kinds of answer come to. */
 export interface Shown {
-  readonly head: Omit<Schemas['Ranking'], 'ranked' | 'unranked' | 'setAside'>
+  readonly head: Pick<
+    Schemas['Ranking'],
+    'fitId' | 'metric' | 'unit' | 'better' | 'conditions' | 'cautions' | 'otherFits'
+  > &
+    Pick<Schemas['Comparison'], 'equivalenceMarginPercent' | 'equivalenceMarginDb'> &
+    Partial<Pick<Schemas['Ranking'], 'sentence'>>
   readonly ranked: readonly Setup[]
   /** Not ranked, each with the reason why not. */
   readonly others: readonly Setup[]
