@@ -1,3 +1,4 @@
+import type { Downweighted } from './downweighted.ts'
 import type { MassClass } from './mass-classes.ts'
 
 /** Which of the evidence a fit rests on, and how. */
@@ -17,6 +18,8 @@ export interface FitAbout {
   readonly variant: FitVariant
   /** Mean square of the runs' own known uncertainty. */
   readonly meanKnownVariance: number
+  /** Of a robust fit: what counts less in it. */
+  readonly downweighted?: Downweighted
 }
 
 /** Other fits of the same evidence, by id; null where there is none. */

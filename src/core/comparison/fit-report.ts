@@ -1,4 +1,4 @@
-import { chiSquareCdf, chiSquareUpperTail } from '../distributions/chi-square.ts'
+import { chiSquareUpperTail } from '../distributions/chi-square.ts'
 import { holmAdjusted } from '../distributions/holm.ts'
 import { type DesignTest, type NodeSplit, splitNodes, testDesigns } from '../mixed/consistency.ts'
 import type { NestedFit } from '../mixed/fit-result.ts'
@@ -7,6 +7,8 @@ import type { Layout } from '../mixed/layout.ts'
 import { type CovariateTest, testCovariate } from '../mixed/mass-trend.ts'
 import { findOutliers, type Outliers } from '../mixed/outliers.ts'
 import { type MostMoved, mostMovedPairs } from './most-moved.ts'
+import { type RunPlace, runPlaces } from './run-places.ts'
+import { checkScatter, countIdentical, type ScatterCheck } from './scatter-check.ts'
 
 /** One session as a report shows it. */
 export interface ReportedSession {
@@ -51,15 +53,6 @@ export interface FitReport {
   readonly identicalCells: number
 }
 
-/** Scatter of repeated runs against the uncertainty that was declared for them. */
-export interface ScatterCheck {
-  /** Observed over declared variance [1]. */
-  readonly ratio: number
-  readonly degreesOfFreedom: number
-  /** Probability of so little scatter if the declared uncertainty were right [1]. */
-  readonly pTooSmall: number
-}
-
 /** Pairs and runs a report lists at most, and sessions that are not flagged. */
 const MOST_LISTED = 30
 /** Pairs that are split at most: those flown together most often. */
@@ -88,7 +81,7 @@ export function reportOn(sources: ReportSources): FitReport | null {
   const influence = influenceOf(layout, fit)
   if (influence === null) return null
   const outliers = findOutliers(influence)
-  const place = placesOf(layout)
+  const place = runPlaces(layout)
   const sessions = sessionsOf(sources, { influence, outliers, place })
   return {
     sessions: sessions.filter(({ flagged }, place) => flagged || place < MOST_LISTED),
@@ -151,24 +144,6 @@ function runsOf(
   })
 }
 
-interface RunPlace {
-  readonly session: string
-  readonly setup: string
-}
-
-/** Session and setup of each run, in the order of the observations. */
-function placesOf(layout: Layout): RunPlace[] {
-  const { sessionStart, cellStart, cellSetup, order, sessionIds, setupIds } = layout
-  const places: RunPlace[] = []
-  for (let s = 0; s < layout.sessionCount; s++) {
-    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) {
-      const place = { session: sessionIds[s]!, setup: setupIds[cellSetup[c]!]! }
-      for (let i = cellStart[c]!; i < cellStart[c + 1]!; i++) places[order[i]!] = place
-    }
-  }
-  return places
-}
-
 function splitsOf({ layout, fit, sharedSessions }: ReportSources): NodeSplit[] {
   const K = layout.setupCount
   const pairs: { a: number; b: number; shared: number }[] = []
@@ -188,45 +163,4 @@ function splitsOf({ layout, fit, sharedSessions }: ReportSources): NodeSplit[] {
     .map((split, i) => ({ ...split, pValue: adjusted[i]! }))
     .sort((p, q) => p.pValue - q.pValue || (p.a + p.b < q.a + q.b ? -1 : 1))
     .slice(0, MOST_LISTED)
-}
-
-/** Σ (y − ȳ)²/u² within cells; null where no cell has two runs or some run declares nothing. */
-function checkScatter({
-  cellCount,
-  cellStart,
-  deviation,
-  knownRunVariance,
-}: Layout): ScatterCheck | null {
-  let chiSquare = 0
-  let degreesOfFreedom = 0
-  for (let c = 0; c < cellCount; c++) {
-    let W = 0
-    let mean = 0
-    for (let i = cellStart[c]!; i < cellStart[c + 1]!; i++) {
-      const w = 1 / knownRunVariance[i]!
-      if (!Number.isFinite(w)) return null
-      W += w
-      mean += (w * (deviation[i]! - mean)) / W
-    }
-    for (let i = cellStart[c]!; i < cellStart[c + 1]!; i++) {
-      chiSquare += (deviation[i]! - mean) ** 2 / knownRunVariance[i]!
-    }
-    degreesOfFreedom += cellStart[c + 1]! - cellStart[c]! - 1
-  }
-  if (degreesOfFreedom === 0) return null
-  return {
-    ratio: chiSquare / degreesOfFreedom,
-    degreesOfFreedom,
-    pTooSmall: chiSquareCdf(chiSquare, degreesOfFreedom),
-  }
-}
-
-function countIdentical({ cellCount, cellStart, deviation }: Layout): number {
-  let identical = 0
-  for (let c = 0; c < cellCount; c++) {
-    const [first, end] = [cellStart[c]!, cellStart[c + 1]!]
-    // Runs of a cell are sorted by value.
-    if (end - first >= 2 && deviation[first] === deviation[end - 1]) identical++
-  }
-  return identical
 }

@@ -3,6 +3,7 @@ import {
   designOfParts,
   type SetupParts,
 } from '../../core/comparison/additive-view.ts'
+import { downweightedIn } from '../../core/comparison/downweighted.ts'
 import { type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
 import { type FitReport, reportOn } from '../../core/comparison/fit-report.ts'
 import type { StoredFitHeader } from '../../core/comparison/stored-fit.ts'
@@ -11,7 +12,7 @@ import { decompose } from '../../core/mixed/decomposition.ts'
 import { gatherEvidence } from '../../core/mixed/evidence.ts'
 import { fitNested, type NestedFit } from '../../core/mixed/fit.ts'
 import { buildLayout, type Layout, type Observation } from '../../core/mixed/layout.ts'
-import { fitRobust } from '../../core/mixed/robust.ts'
+import { fitRobust, type RobustFit } from '../../core/mixed/robust.ts'
 import {
   type SystematicCause,
   type SystematicReach,
@@ -78,7 +79,7 @@ export function lookBeside({ variant = PLAIN, ...rows }: FitTask): FitBeside {
   const { logMass, pointer } = rows
   const robust = fitRobust(layout, fit)
   return {
-    robust: robust === null ? null : pack(rows, robust, { ...variant, robust: true }),
+    robust: robust === null ? null : packRobust(rows, robust, { plain: fit, variant }),
     report: reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),
   }
 }
@@ -108,6 +109,16 @@ function pack(rows: EvidenceRows, { layout, fit }: Fitted, variant: FitVariant):
     header: { ...header, about: { variant, meanKnownVariance: meanSquare(rows.own) } },
     numbers: new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength),
   }
+}
+
+function packRobust(
+  rows: EvidenceRows,
+  robust: RobustFit,
+  { plain, variant }: { readonly plain: NestedFit; readonly variant: FitVariant },
+): FittedModel {
+  const { header, ...model } = pack(rows, robust, { ...variant, robust: true })
+  const downweighted = downweightedIn(robust, plain, rows.pointer)
+  return { ...model, header: { ...header, about: { ...header.about!, downweighted } } }
 }
 
 function meanSquare(values: Float64Array): number {

@@ -84,7 +84,9 @@ function trapsIn({
   }
   if (flaggedSessions > 0) {
     notes.push(
-      `${times(flaggedSessions, 'session')} that do not fit the rest; they still count, and are to be looked at.`,
+      flaggedSessions === 1
+        ? 'One session does not fit the rest; it still counts, and is to be looked at.'
+        : `${flaggedSessions} sessions do not fit the rest; they still count, and are to be looked at.`,
     )
   }
   if ((consistency.designs?.pValue ?? 1) < 0.05) {

@@ -54,6 +54,27 @@ const Split = z
   })
   .meta({ id: 'NodeSplit' })
 
+const weight = z.number().min(0).max(1).describe('1: counts in full, and is not listed')
+
+/** What counts less in a robust fit. */
+export const Downweighted = z
+  .object({
+    sessions: z.array(z.object({ submissionId: Id, weight })).describe('Lightest first'),
+    setupsOfSessions: z.array(z.object({ submissionId: Id, setupId: Id, weight })),
+    runs: z.array(
+      z.object({ submissionId: Id, pointer: z.string().nullable(), setupId: Id, weight }),
+    ),
+    counts: z
+      .object({ sessions: z.int(), setupsOfSessions: z.int(), runs: z.int() })
+      .describe('How many count less; the lists stop at 30'),
+    moved: z
+      .array(z.object({ setupId: Id, changePercent: z.number() }))
+      .describe('Setups that the weights move most, against the mean change of all'),
+  })
+  .meta({ id: 'Downweighted' })
+
+export type Downweighted = z.infer<typeof Downweighted>
+
 const wald = { statistic: z.number(), degreesOfFreedom: z.int(), pValue: z.number() }
 
 /** What stands out in a fit. */
@@ -88,6 +109,19 @@ export const FitReport = z
       })
       .nullable()
       .describe('Whether advantages depend on the all-up mass; null: the flights cannot tell'),
+    scatter: z
+      .object({
+        ratio: z.number().describe('Variance of repeated runs over that declared for them'),
+        degreesOfFreedom: z.int(),
+        pTooSmall: z.number().describe('Probability of so little scatter if that were right'),
+      })
+      .nullable()
+      .describe('null: no run was repeated, or some declare no uncertainty'),
+    identicalCells: z
+      .int()
+      .describe(
+        'Setups within a session with all runs the same number: copied, or read too coarsely',
+      ),
   })
   .meta({ id: 'FitReport' })
 

@@ -1,5 +1,9 @@
+import type {
+  Downweighted as CoreDownweighted,
+  Downweight,
+} from '../../core/comparison/downweighted.ts'
 import type { FitReport as CoreReport } from '../../core/comparison/fit-report.ts'
-import type { FitReport } from './report-schema.ts'
+import type { Downweighted, FitReport } from './report-schema.ts'
 
 /** ln of ten per cent more mass. */
 const TEN_PERCENT = Math.log(1.1)
@@ -7,6 +11,7 @@ const TEN_PERCENT = Math.log(1.1)
 /** A report as it is shown: logarithms as per cents, sessions by their submission. */
 export function showReport(report: CoreReport): FitReport {
   const { sessions, runs, consistency, mass, flaggedSessions, soleEvidenceSessions } = report
+  const { scatter, identicalCells } = report
   return {
     influence: {
       flaggedSessions,
@@ -41,6 +46,25 @@ export function showReport(report: CoreReport): FitReport {
       })),
     },
     mass: mass === null ? null : showMass(mass),
+    scatter,
+    identicalCells,
+  }
+}
+
+/** What counts less in a robust fit, as it is shown. */
+export function showDownweighted(core: CoreDownweighted): Downweighted {
+  const { sessions, cells, runs, counts, moved } = core
+  const placed = ({ session, setup, weight }: Downweight) => ({
+    submissionId: session,
+    setupId: setup!,
+    weight,
+  })
+  return {
+    sessions: sessions.map(({ session, weight }) => ({ submissionId: session, weight })),
+    setupsOfSessions: cells.map(placed),
+    runs: runs.map((run) => ({ ...placed(run), pointer: run.pointer ?? null })),
+    counts: { sessions: counts.sessions, setupsOfSessions: counts.cells, runs: counts.runs },
+    moved: moved.map(({ setup, change }) => ({ setupId: setup, changePercent: percent(change) })),
   }
 }
 

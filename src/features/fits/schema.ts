@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { FitId, MassClass } from '../../contract/conditions.ts'
 import { Interval, OtherFits } from '../../contract/evidence.ts'
 import { QUANTITIES } from '../../core/comparison/metric.ts'
-import { FitReport } from './report-schema.ts'
+import { Downweighted, FitReport } from './report-schema.ts'
 
 const perComponent = <T extends z.ZodType>(value: T) =>
   z.object({ pilot: value, session: value, cell: value, run: value })
@@ -60,7 +60,10 @@ export const Fit = z
     ).describe('How far a result varies between pilots, days, setups on a day, and runs'),
     notes: z.array(z.string()).describe('What could not be told apart, and what to beware of'),
     report: FitReport.nullable().describe(
-      'What stands out; null where no uncertainty is known, or while otherFits is pending',
+      'What stands out; null where no uncertainty is known, while otherFits is pending, and for robust fits: what stands out stands in the plain one, what became of it in downweighted',
+    ),
+    downweighted: Downweighted.nullable().describe(
+      'Of a robust fit: what counts less in it, and what that moves',
     ),
     logLikelihood: z.number().nullable().describe('Restricted; null without runs'),
   })

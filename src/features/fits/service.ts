@@ -5,7 +5,7 @@ import { COMPONENTS, type Component, perComponent } from '../../core/mixed/compo
 import { type ComponentSpread, componentSpreads } from '../../core/mixed/heterogeneity.ts'
 import type { Database } from '../../db/client.ts'
 import { notesOn } from './notes.ts'
-import { showReport } from './report.ts'
+import { showDownweighted, showReport } from './report.ts'
 import { findFit } from './repository.ts'
 import type { Fit } from './schema.ts'
 
@@ -19,6 +19,7 @@ export async function getFit(db: Database, id: string): Promise<Fit> {
   const header = stored.header as StoredFitHeader
   const { fit } = restoreFit({ header, numbers: new Float64Array(bytes.buffer) })
   const spreads = componentSpreads(fit)
+  const { variant = PLAIN, downweighted } = header.about ?? {}
   const describe = (component: Component) => ({
     variance: fit.theta[component],
     status: fit.status[component],
@@ -35,12 +36,13 @@ export async function getFit(db: Database, id: string): Promise<Fit> {
     converged: fit.converged,
     standardErrorsKnown: fit.standardErrorsKnown,
     counts: fit.counts,
-    variant: header.about?.variant ?? PLAIN,
+    variant,
     otherFits: companionsMade ? 'made' : 'pending',
     siblings: { withoutInterested, robust },
     heterogeneity: perComponent((j) => asPercent(spreads[COMPONENTS[j]!])),
     notes: notesOn(fit, report),
     report: report === null ? null : showReport(report),
+    downweighted: downweighted === undefined ? null : showDownweighted(downweighted),
     varianceComponents: perComponent((j) => describe(COMPONENTS[j]!)),
     logLikelihood: Number.isFinite(fit.logLikelihood) ? fit.logLikelihood : null,
   }

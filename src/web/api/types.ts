@@ -1280,6 +1280,44 @@ export interface components {
             /** @description Speed of the tips in the plane of the propeller [m/s] */
             tipSpeedMps?: number;
         };
+        Downweighted: {
+            /** @description How many count less; the lists stop at 30 */
+            counts: {
+                runs: number;
+                sessions: number;
+                setupsOfSessions: number;
+            };
+            /** @description Setups that the weights move most, against the mean change of all */
+            moved: {
+                changePercent: number;
+                /** Format: uuid */
+                setupId: string;
+            }[];
+            runs: {
+                pointer: string | null;
+                /** Format: uuid */
+                setupId: string;
+                /** Format: uuid */
+                submissionId: string;
+                /** @description 1: counts in full, and is not listed */
+                weight: number;
+            }[];
+            /** @description Lightest first */
+            sessions: {
+                /** Format: uuid */
+                submissionId: string;
+                /** @description 1: counts in full, and is not listed */
+                weight: number;
+            }[];
+            setupsOfSessions: {
+                /** Format: uuid */
+                setupId: string;
+                /** Format: uuid */
+                submissionId: string;
+                /** @description 1: counts in full, and is not listed */
+                weight: number;
+            }[];
+        };
         /** @description The same difference in the quantities it is often confused with: the percents differ */
         Equivalents: {
             climbRatePercent?: number;
@@ -1311,6 +1349,8 @@ export interface components {
             };
             /** Format: date-time */
             createdAt: string;
+            /** @description Of a robust fit: what counts less in it, and what that moves */
+            downweighted: components["schemas"]["Downweighted"] | null;
             /** @description How far a result varies between pilots, days, setups on a day, and runs */
             heterogeneity: {
                 cell: {
@@ -1357,7 +1397,7 @@ export interface components {
             otherFits: components["schemas"]["OtherFits"];
             /** @enum {string} */
             quantity: "inducedPower" | "fuelFlow" | "staticThrust" | "soundAtEar" | "soundAtDistance";
-            /** @description What stands out; null where no uncertainty is known, or while otherFits is pending */
+            /** @description What stands out; null where no uncertainty is known, while otherFits is pending, and for robust fits: what stands out stands in the plain one, what became of it in downweighted */
             report: components["schemas"]["FitReport"] | null;
             /**
              * @description Variances are of the logarithm: 0.0004 is about 2 %
@@ -1437,6 +1477,8 @@ export interface components {
                 /** @description Direct against indirect evidence, largest doubt first */
                 splits: components["schemas"]["NodeSplit"][];
             };
+            /** @description Setups within a session with all runs the same number: copied, or read too coarsely */
+            identicalCells: number;
             influence: {
                 flaggedSessions: number;
                 /** @description Flagged ones first, then those that move a pair most */
@@ -1461,6 +1503,14 @@ export interface components {
             outliers: {
                 runs: components["schemas"]["OutlyingRun"][];
             };
+            /** @description null: no run was repeated, or some declare no uncertainty */
+            scatter: {
+                degreesOfFreedom: number;
+                /** @description Probability of so little scatter if that were right */
+                pTooSmall: number;
+                /** @description Variance of repeated runs over that declared for them */
+                ratio: number;
+            } | null;
         };
         Frame: {
             /** Format: date-time */

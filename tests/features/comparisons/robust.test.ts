@@ -86,5 +86,14 @@ describe('the robust fit beside the plain one', () => {
     const rest = (await field.get<Fit>(`/v1/fits/${body.fitId}`)).body
     const byRobust = await field.get<Comparison>(`${path}&fitId=${rest.siblings.robust}`)
     expect(byRobust.body.pairs[0]!.verdict).toBe('practicallyEqual')
+    const robust = (await field.get<Fit>(`/v1/fits/${rest.siblings.robust}`)).body
+    expect(rest.downweighted).toBeNull()
+    expect(robust).toMatchObject({ variant: { robust: true }, report: null })
+    // The session with a gross error, as a setup of one session or run by run.
+    const { setupsOfSessions, runs } = robust.downweighted!
+    expect(Math.min(...[...setupsOfSessions, ...runs].map(({ weight }) => weight))).toBeLessThan(
+      0.3,
+    )
+    expect(robust.siblings.robust).toBe(robust.id)
   })
 })

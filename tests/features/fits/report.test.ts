@@ -37,7 +37,7 @@ describe('GET /v1/fits/{id} of the demo', () => {
     expect(outliers.runs[0]!.residual).toBeGreaterThan(4)
     const flagged = influence.sessions.filter((session) => session.flagged)
     expect(flagged.map(({ submissionId }) => submissionId)).toContain(rows[0]!.id)
-    expect(fit.notes.join(' ')).toMatch('do not fit the rest')
+    expect(fit.notes.join(' ')).toMatch('does not fit the rest')
   })
 
   it('leaves the flagged session in the evidence', async () => {
