@@ -18,7 +18,14 @@ export interface RobustFit {
 
 /** Degrees of freedom of the t distributions; editorial: heavy tails that still have a variance. */
 const TAIL = 4
-/** Residual up to which everything counts in full; editorial: one normal deviate in twenty lies beyond. */
+/**
+ * Residual up to which everything counts in full; editorial: one normal deviate in twenty lies beyond.
+ * Checked on seeds it was not chosen on, 95 % intervals, campaigns of 4, 8 and 24 pilots: clean ones held
+ * 0.948, 0.943, 0.940 (plain 0.958, 0.950, 0.955); one run in twenty off by 0.4: root-mean-square error
+ * 0.63, 0.42, 0.39 of the plain one, held 0.943, 0.935, 0.935; one setup of one session off by 0.4: bias
+ * 4.6, 1.0, 0.2 % (plain 8.4, 3.9, 1.3 %). One session in ten off for one setup, always the same way, is
+ * too much for it: bias 1.1 % at 24 pilots (plain 4.1 %), held 0.79 (plain 0.40).
+ */
 const FULL_WEIGHT = 2
 /** Rounds of new variances, and of new weights at the same variances. */
 const ROUNDS = 2
