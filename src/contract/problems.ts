@@ -49,18 +49,25 @@ export const Problem = z
     detail: z.string().optional().describe('What went wrong this time, in one sentence'),
     instance: z.string().describe('Request id, the same as in the server log'),
     errors: z.array(FieldError).optional().describe('One entry per invalid field'),
+    existingId: z
+      .uuid()
+      .optional()
+      .describe('Of a conflict with something the catalogue has already: the id of that record'),
   })
   .meta({ id: 'Problem' })
 
 export type Problem = z.infer<typeof Problem>
 
+/** What a problem says beside its kind. */
+type Extra = Pick<Problem, 'detail' | 'errors' | 'existingId'>
+
 /** Throw this from a service; the error handler turns it into the response. */
 export class ApiProblem extends Error {
   override readonly name = 'ApiProblem'
   readonly kind: ProblemKind
-  readonly extra: Pick<Problem, 'detail' | 'errors'>
+  readonly extra: Extra
 
-  constructor(kind: ProblemKind, extra: Pick<Problem, 'detail' | 'errors'> = {}) {
+  constructor(kind: ProblemKind, extra: Extra = {}) {
     super(extra.detail ?? CATALOGUE[kind].title)
     this.kind = kind
     this.extra = extra

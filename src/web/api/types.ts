@@ -3467,6 +3467,11 @@ export interface components {
                 /** @description JSON Pointer (RFC 6901) into the request; empty for the whole body */
                 pointer: string;
             }[];
+            /**
+             * Format: uuid
+             * @description Of a conflict with something the catalogue has already: the id of that record
+             */
+            existingId?: string;
             /** @description Request id, the same as in the server log */
             instance: string;
             status: number;

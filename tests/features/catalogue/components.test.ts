@@ -134,6 +134,7 @@ describe('one record per thing', () => {
     const answer = await add(service, token, body)
     expect(answer.status).toBe(409)
     expect(answer.body.detail).toContain(id)
+    expect(answer.body.existingId).toBe(id)
   }
 
   it('refuses the same maker and model, ignoring case, spaces and hyphens', async () => {

@@ -66,7 +66,7 @@ describe('POST /v1/setups', () => {
     const parts = partsOf('marrow140', 'tallis130', 'osier')
     const { id } = (await post(parts).expect(201)).body
     const answer = await post({ ...parts, note: 'Again' }).expect(409)
-    expect(answer.body.detail).toContain(id)
+    expect(answer.body).toMatchObject({ existingId: id, detail: expect.stringContaining(id) })
   })
 
   it('stores one of several that come at once', async () => {
@@ -217,7 +217,7 @@ describe('a setup of merged components', () => {
     expect((await read(id).expect(200)).body.frame).toMatchObject({ id: ids.sedge })
     for (const frameId of [twin, ids.sedge]) {
       const answer = await post({ ...parts, frameId }).expect(409)
-      expect(answer.body.detail).toContain(id)
+      expect(answer.body.existingId).toBe(id)
     }
   })
 })

@@ -61,6 +61,7 @@ function alreadyThere(added: NewComponent, id: string): ApiProblem {
   const fields = DISTINGUISHING_FIELDS[added.kind].join(', ')
   return new ApiProblem('conflict', {
     detail: `Component ${id} is this ${added.kind} already. Use it, or state in which of these yours differs: ${fields}.`,
+    existingId: id,
   })
 }
 

@@ -95,7 +95,8 @@ async function withSurvivingParts(client: PoolClient, added: NewSetup): Promise<
 }
 
 function alreadyThere(id: string): ApiProblem {
-  return new ApiProblem('conflict', { detail: `Setup ${id} is this combination already.` })
+  const detail = `Setup ${id} is this combination already.`
+  return new ApiProblem('conflict', { detail, existingId: id })
 }
 
 function toSetup({ id, powerplant, propeller, frame, note, createdAt, reports }: SetupRow): Setup {

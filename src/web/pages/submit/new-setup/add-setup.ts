@@ -1,6 +1,6 @@
 import { get, type Problem, post, Refusal, type Schemas } from '../../../api/client.ts'
 import { keepSetups } from '../../../store/known-setups.ts'
-import { knownIdIn, PART_KINDS, type PartForm, type PartKind, partBody } from './part-form.ts'
+import { PART_KINDS, type PartForm, type PartKind, partBody } from './part-form.ts'
 
 type FieldErrors = NonNullable<Problem['errors']>
 
@@ -45,8 +45,8 @@ export async function addSetup(
 }
 
 async function hurdleAt(at: PartKind, error: Error): Promise<Hurdle> {
-  const id = error instanceof Refusal ? knownIdIn(error.problem) : null
-  if (id !== null) {
+  const id = existingIdIn(error)
+  if (id !== undefined) {
     const found = await get('/v1/components/{id}', { path: { id } }).catch(() => null)
     if (found !== null) return { at, known: found.body, errors: [], error: null }
   }
@@ -55,10 +55,15 @@ async function hurdleAt(at: PartKind, error: Error): Promise<Hurdle> {
 }
 
 async function knownSetupOf(error: Error): Promise<Hurdle> {
-  const id = error instanceof Refusal ? knownIdIn(error.problem) : null
-  if (id !== null) {
+  const id = existingIdIn(error)
+  if (id !== undefined) {
     const found = await get('/v1/setups/{id}', { path: { id } }).catch(() => null)
     if (found !== null) return { at: 'setup', known: found.body, error: null }
   }
   return { at: null, error }
+}
+
+/** The id of what is there already, where that is why it was refused. */
+function existingIdIn(error: Error): string | undefined {
+  return error instanceof Refusal ? error.problem.existingId : undefined
 }

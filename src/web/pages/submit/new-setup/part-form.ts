@@ -113,9 +113,3 @@ export function partBody(kind: PartKind, part: PartForm): NewPart {
   for (const { at, choices: all } of choices) written[at] = part.choices[at] ?? all[0]![0]
   return written as NewPart
 }
-
-/** The id that a refusal as known already names; null where it is another refusal. */
-export function knownIdIn(problem: Pick<Schemas['Problem'], 'status' | 'type' | 'detail'>) {
-  if (problem.status !== 409 || !problem.type.endsWith('/conflict')) return null
-  return /[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}/.exec(problem.detail ?? '')?.[0] ?? null
-}
