@@ -104,6 +104,15 @@ export const UNITS: Readonly<Record<Dimension, readonly [Unit, ...Unit[]]>> = {
   ],
 }
 
+/** The unit for differences: 9 °F more are 5 °C more, though 9 °F are not 5 °C. */
+export function spanOf(unit: Unit): Unit {
+  return {
+    ...unit,
+    toStored: (span) => unit.toStored(span) - unit.toStored(0),
+    toReader: (span) => unit.toReader(span) - unit.toReader(0),
+  }
+}
+
 /** The unit of that name; that of the interface where there is none of it. */
 export function unitOf(dimension: Dimension, id: string | undefined): Unit {
   const units = UNITS[dimension]

@@ -1,32 +1,10 @@
 import { describe, expect, it } from 'vitest'
 
-import { bodyOf, doubtAt } from '../../src/web/pages/submit/body.ts'
-import { blankEntry, blankForm, blankRun, type Form } from '../../src/web/pages/submit/form.ts'
-import type { RunKind } from '../../src/web/pages/submit/run-fields.ts'
-import { type Entered, entered, NOTHING_ENTERED, UNITS } from '../../src/web/units.ts'
-
-const n = (value: number): Entered => ({ text: String(value), unit: '', stored: value })
-
-const SETUP = {
-  id: '0b9c53f2-5f4f-4f0e-8d7a-2b1f6f0f3a11',
-  name: 'Marrow M-140 + Sweep 130 + Ring 3',
-  drive: 'twoStroke',
-  propellerDiameterCm: 130,
-} as const
-
-/** A form whose every needed field but those of its run is filled in. */
-function formWith(kind: RunKind, change: Partial<ReturnType<typeof blankRun>> = {}): Form {
-  const run = { ...blankRun(kind, undefined), ...change }
-  return {
-    ...blankForm('2026-05-10', null),
-    siteName: ' Larkfield ',
-    elevationM: n(212),
-    temperatureC: n(14.5),
-    pilotMassKg: n(82),
-    wing: { ...blankForm('2026-05-10', null).wing, flatAreaM2: n(25) },
-    entries: [{ ...blankEntry(null, undefined), setup: SETUP, allUpMassKg: n(121), runs: [run] }],
-  }
-}
+import { bodyOf } from '../../src/web/pages/submit/body.ts'
+import { blankEntry, blankForm } from '../../src/web/pages/submit/form.ts'
+import { doubtAt } from '../../src/web/pages/submit/run-body.ts'
+import { entered, NOTHING_ENTERED, UNITS } from '../../src/web/units.ts'
+import { formWith, n, SETUP } from './a-form.ts'
 
 const climb = { heightGainM: n(100), durationS: n(41.8), startHeightAboveSiteM: n(100) }
 
@@ -70,13 +48,13 @@ describe('the body of a form', () => {
 
   it('sends a wing of the catalogue by its id alone', () => {
     const form = formWith('climb', { values: climb })
-    const wing = { ...form.wing, id: SETUP.id, glideRatio: n(8), glideDoubt: n(0.5) }
+    const wing = { ...form.wing, id: SETUP.id, glideRatio: n(8), doubts: { glideRatio: n(0.5) } }
     expect(bodyOf({ ...form, wing }).body.wing).toEqual({ id: SETUP.id })
   })
 
   it('says where a glide ratio comes from only where there is one, and so with its doubt', () => {
     const form = formWith('climb', { values: climb })
-    const wing = { ...form.wing, glideDoubt: n(0.4) }
+    const wing = { ...form.wing, doubts: { glideRatio: n(0.4) } }
     expect(bodyOf({ ...form, wing }).body.wing).toEqual({ flatAreaM2: 25 })
     expect(bodyOf({ ...form, wing: { ...wing, glideRatio: n(7) } }).body.wing).toEqual({
       flatAreaM2: 25,
@@ -98,6 +76,33 @@ describe('the body of a form', () => {
     expect(needed).toEqual(['/entries/0/runs/0/distanceM'])
   })
 
+  it('takes no answer for granted where the propeller may have touched', () => {
+    const { needed } = bodyOf(formWith('tipClearance', { values: { staticClearanceMm: n(12) } }))
+    expect(needed).toEqual(['/entries/0/runs/0/contactSeen'])
+  })
+
+  it('sends what a battery says of electric drives only, as the service demands', () => {
+    const values = { ...climb, batteryStartV: n(50), batteryEndV: n(49) }
+    const form = formWith('climb', { values })
+    expect(bodyOf(form).body.entries[0]!.runs[0]).not.toHaveProperty('batteryStartV')
+    const [entry] = form.entries
+    const electric = { ...entry!, setup: { ...SETUP, drive: 'electric' as const } }
+    expect(bodyOf({ ...form, entries: [electric] }).body.entries[0]!.runs[0]).toMatchObject({
+      batteryStartV: 50,
+      batteryEndV: 49,
+    })
+  })
+
+  it('does not send letters in the place of an optional number as nothing entered', () => {
+    const typo = entered('1o18', UNITS.pressure[0])
+    const form = { ...formWith('climb', { values: climb }), pressureHPa: typo }
+    expect(bodyOf(form).needed).toEqual(['/conditions/qnhHPa'])
+    const doubts = { elevationM: typo }
+    expect(bodyOf({ ...formWith('climb', { values: climb }), doubts }).needed).toEqual([
+      '/site/uncertainty/elevationM',
+    ])
+  })
+
   it('sends yes and no as such', () => {
     const values = { staticClearanceMm: n(12) }
     const seen = formWith('tipClearance', { values, choices: { contactSeen: 'true' } })
@@ -108,7 +113,7 @@ describe('the body of a form', () => {
     const doubts = { durationS: n(0.4), heightGainM: NOTHING_ENTERED }
     const form = formWith('climb', { values: climb, doubts })
     const [entry] = form.entries
-    const { body } = bodyOf({ ...form, entries: [{ ...entry!, massDoubt: n(1.5) }] })
+    const { body } = bodyOf({ ...form, entries: [{ ...entry!, doubts: { allUpMassKg: n(1.5) } }] })
     expect(body.entries[0]!.runs[0]!.uncertainty).toEqual({ durationS: 0.4 })
     expect(body.entries[0]!.uncertainty).toEqual({ allUpMassKg: 1.5 })
   })

@@ -6,6 +6,7 @@ import {
   entered,
   enteredFrom,
   readNumber,
+  spanOf,
   textIn,
   UNITS,
   unitOf,
@@ -36,6 +37,13 @@ describe('a unit', () => {
     ['fuelFlow', 'gal/h', 3.785411784],
   ] as const)('of %s named %s is %f of the stored one', (dimension, id, factor) => {
     expect(unitOf(dimension, id).toStored(1)).toBeCloseTo(factor, 9)
+  })
+
+  it('of a difference has no zero point: 9 °F more are 5 °C more', () => {
+    const span = spanOf(unitOf('temperature', '°F'))
+    expect(span.toStored(9)).toBeCloseTo(5, 12)
+    expect(span.toReader(5)).toBeCloseTo(9, 12)
+    expect(spanOf(unitOf('mass', 'lb')).toStored(2)).toBeCloseTo(0.90718474, 9)
   })
 
   it('reads 59 °F as 15 °C', () => {

@@ -1,4 +1,4 @@
-import { accessToken } from './session.ts'
+import { accessToken, tokenAfter } from './session.ts'
 import type { components, paths } from './types.ts'
 
 export type Schemas = components['schemas']
@@ -60,13 +60,11 @@ export async function get<P extends PathsWith<'get'>>(
   options: GetOptions<P> = {},
 ): Promise<Got<Answer<P>>> {
   const url = urlOf(path, options.path, options.query as Record<string, unknown> | undefined)
-  const response = await ask(url, {
-    headers: await headersFor(options.asMe === true),
-    ...(options.signal === undefined ? {} : { signal: options.signal }),
-  })
+  const init = options.signal === undefined ? {} : { signal: options.signal }
+  const response = await askAs(options.asMe === true, url, init)
   const kept = response.headers.get('x-kept-since')
   return {
-    body: (await response.json()) as Answer<P>,
+    body: await jsonOf<Answer<P>>(response),
     keptSince: kept === null ? null : new Date(kept),
   }
 }
@@ -84,15 +82,11 @@ export async function post<P extends PathsWith<'post'>>(
   body: Body<P>,
   options: WriteOptions = {},
 ): Promise<Answer<P, 'post'>> {
-  const headers = await headersFor(options.asAnybody !== true)
-  headers.set('content-type', 'application/json')
-  if (options.idempotencyKey !== undefined) headers.set('idempotency-key', options.idempotencyKey)
-  const response = await ask(urlOf(path, options.path), {
-    method: 'POST',
-    headers,
-    body: JSON.stringify(body),
-  })
-  return (await response.json()) as Answer<P, 'post'>
+  const headers: Record<string, string> = { 'content-type': 'application/json' }
+  if (options.idempotencyKey !== undefined) headers['idempotency-key'] = options.idempotencyKey
+  const init = { method: 'POST', headers, body: JSON.stringify(body) }
+  const response = await askAs(options.asAnybody !== true, urlOf(path, options.path), init)
+  return jsonOf<Answer<P, 'post'>>(response)
 }
 
 /** Takes away. */
@@ -100,14 +94,27 @@ export async function remove<P extends PathsWith<'delete'>>(
   path: P,
   options: WriteOptions = {},
 ): Promise<void> {
-  await ask(urlOf(path, options.path), { method: 'DELETE', headers: await headersFor(true) })
+  await askAs(true, urlOf(path, options.path), { method: 'DELETE' })
 }
 
-async function headersFor(asMe: boolean): Promise<Headers> {
-  const headers = new Headers({ accept: 'application/json' })
+type Init = Omit<RequestInit, 'headers'> & { readonly headers?: Readonly<Record<string, string>> }
+
+/** Asks with the token of who is signed in; once more with a new one where the old one is no longer taken. */
+async function askAs(asMe: boolean, url: string, init: Init): Promise<Response> {
   const token = asMe ? await accessToken() : null
-  if (token !== null) headers.set('authorization', `Bearer ${token}`)
-  return headers
+  try {
+    return await ask(url, { ...init, headers: headersWith(token, init) })
+  } catch (error) {
+    const isStale = error instanceof Refusal && error.problem.status === 401
+    const next = isStale && token !== null ? await tokenAfter(token) : null
+    if (next === null) throw error
+    return ask(url, { ...init, headers: headersWith(next, init) })
+  }
+}
+
+function headersWith(token: string | null, { headers }: Init): Record<string, string> {
+  const own: Record<string, string> = token === null ? {} : { authorization: `Bearer ${token}` }
+  return { accept: 'application/json', ...headers, ...own }
 }
 
 async function ask(url: string, init: RequestInit): Promise<Response> {
@@ -122,7 +129,17 @@ async function ask(url: string, init: RequestInit): Promise<Response> {
   throw new Refusal(await problemOf(response))
 }
 
-async function problemOf(response: Response): Promise<Problem> {
+/** The body of an answer. A sign-in page of a foreign network answers 200 too, but not in JSON. */
+export async function jsonOf<T>(response: Response): Promise<T> {
+  try {
+    return (await response.json()) as T
+  } catch {
+    throw new NoNetwork('The answer did not come from the service.')
+  }
+}
+
+/** What a refusal says of itself, also where a server in between wrote it. */
+export async function problemOf(response: Response): Promise<Problem> {
   const fallback = { type: '', title: 'The service failed to answer', status: response.status }
   const body: unknown = await response.json().catch(() => null)
   return { ...fallback, instance: '', ...(body as Partial<Problem> | null) }

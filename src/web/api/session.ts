@@ -1,6 +1,6 @@
-import { recall, remember } from '../store/device.ts'
+import { onRemembered, recall, remember } from '../store/device.ts'
 import { shared, useShared } from '../store/shared.ts'
-import { NoNetwork, type Problem, Refusal } from './client.ts'
+import { jsonOf, NoNetwork, problemOf, Refusal } from './client.ts'
 
 /** Who is signed in on this device. */
 export interface Session {
@@ -17,9 +17,7 @@ const EARLY_MS = 30_000
 
 const session = shared<Session | null>(recall<Session>(STORED))
 
-addEventListener('storage', ({ key }) => {
-  if (key === `fairclimb.${STORED}`) session.set(recall<Session>(STORED))
-})
+onRemembered(STORED, () => session.set(recall<Session>(STORED)))
 
 export function useSession(): Session | null {
   return useShared(session)
@@ -61,17 +59,27 @@ export async function accessToken(): Promise<string | null> {
     const current = recall<Session>(STORED) ?? session.get()
     if (current === null) return null
     if (Date.now() < current.endsAt - EARLY_MS) return current.accessToken
-    try {
-      const { refreshToken } = current
-      return keep(current.email, await request({ grantType: 'refresh', refreshToken })).accessToken
-    } catch (error) {
-      if (error instanceof Refusal && error.problem.status === 401) {
-        set(null)
-        return null
-      }
-      throw error
-    }
+    return renew(current)
   })
+}
+
+/** A token in place of one that the service no longer takes; null where nobody is signed in any more. */
+export async function tokenAfter(stale: string): Promise<string | null> {
+  return oneAtATime(async () => {
+    const current = recall<Session>(STORED) ?? session.get()
+    if (current === null || current.accessToken !== stale) return current?.accessToken ?? null
+    return renew(current)
+  })
+}
+
+async function renew({ email, refreshToken }: Session): Promise<string | null> {
+  try {
+    return keep(email, await request({ grantType: 'refresh', refreshToken })).accessToken
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.problem.status !== 401) throw error
+    set(null)
+    return null
+  }
 }
 
 interface Tokens {
@@ -99,9 +107,8 @@ async function request(body: object): Promise<Tokens> {
   }).catch(() => {
     throw new NoNetwork('The service cannot be reached.')
   })
-  const answer: unknown = await response.json()
-  if (!response.ok) throw new Refusal(answer as Problem)
-  return answer as Tokens
+  if (!response.ok) throw new Refusal(await problemOf(response))
+  return jsonOf<Tokens>(response)
 }
 
 /** Across tabs where the browser can, within this one otherwise. */

@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks'
 
 import { useReading } from '../settings.ts'
-import { type Dimension, type Entered, entered, textIn } from '../units.ts'
+import { type Dimension, type Entered, entered, spanOf, textIn } from '../units.ts'
 
 /** What is said beside a field. */
 export interface Remarks {
@@ -21,6 +21,8 @@ interface NumberProps extends Labelled {
   /** Where readers choose the unit; otherwise `sign` says it. */
   readonly dimension?: Dimension
   readonly sign?: string
+  /** A difference, such as an uncertainty. */
+  readonly isSpan?: boolean
   readonly value: Entered
   readonly onChange: (value: Entered) => void
 }
@@ -36,7 +38,8 @@ export function NumberField(props: NumberProps) {
   const { dimension, value, onChange } = props
   const id = useId()
   const reading = useReading()
-  const unit = dimension === undefined ? PLAIN : reading.unit(dimension)
+  const of = dimension === undefined ? PLAIN : reading.unit(dimension)
+  const unit = props.isSpan === true ? spanOf(of) : of
   const text = textIn(value, unit)
   const isNoNumber = text.trim() !== '' && value.stored === null
   const faults = isNoNumber ? ['This is not a number.'] : (props.faults ?? [])

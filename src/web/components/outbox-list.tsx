@@ -1,6 +1,13 @@
+import { useState } from 'preact/hooks'
+
 import type { Schemas } from '../api/client.ts'
 import { useSession } from '../api/session.ts'
+import { mend } from '../pages/submit/mend.ts'
+import { go } from '../router.ts'
 import { discard, type OutboxItem, sendWaiting, useOutbox } from '../store/outbox.ts'
+import { Arrived } from './arrived.tsx'
+import { Failure } from './notices.tsx'
+import { SureButton } from './sure-button.tsx'
 
 /** What waits to be sent, what was refused, and what has arrived. Nothing when there is none of it. */
 export function OutboxList() {
@@ -18,48 +25,65 @@ export function OutboxList() {
   )
 }
 
-function Arrived({ submission }: { readonly submission: Schemas['FullSubmission'] }) {
-  const runs = submission.entries.reduce((sum, entry) => sum + entry.runs.length, 0)
+function Item({ item }: { readonly item: OutboxItem }) {
+  const session = useSession()
+  const [error, setError] = useState<Error | null>(null)
+  const { body, problem, state } = item
+  const isRefused = state === 'refused'
+  const isOthers = item.email !== null && session !== null && session.email !== item.email
+  const mendIt = () =>
+    mend(item)
+      .then(() => go('/submit'))
+      .catch(setError)
   return (
-    <p class="notice" data-testid="arrived">
-      Your test at {submission.site.name} has arrived: {runs} run{runs === 1 ? '' : 's'}.{' '}
-      <a href="/mine">My tests</a>
-    </p>
+    <div class={isRefused ? 'notice notice-fault' : 'notice'} data-testid="outbox-item">
+      <p>
+        {isRefused ? 'Refused, and kept here' : 'Waiting to be sent'}: {body.site.name},{' '}
+        {body.flownOn}. {isOthers && `It belongs to ${item.email}: sign in as that person.`}
+        {session === null && !isRefused && (
+          <a href="/sign-in?next=/submit">Sign in{item.email && ` as ${item.email}`} to send it</a>
+        )}
+      </p>
+      {problem !== null && <Reasons problem={problem} />}
+      {error !== null && <Failure error={error} />}
+      <div class="row">
+        {isRefused ? (
+          <button type="button" onClick={() => void mendIt()}>
+            Mend it in the form
+          </button>
+        ) : (
+          session !== null &&
+          !isOthers && (
+            <button
+              type="button"
+              onClick={() => {
+                setError(null)
+                sendWaiting().catch(setError)
+              }}
+            >
+              Try to send now
+            </button>
+          )
+        )}
+        <SureButton
+          isQuiet
+          label="Throw it away"
+          yes="Yes, throw this test away"
+          onSure={() => void discard(item.key).catch(setError)}
+        />
+      </div>
+    </div>
   )
 }
 
-function Item({ item }: { readonly item: OutboxItem }) {
-  const session = useSession()
-  const { body, problem, state } = item
-  const isOthers = item.email !== null && session !== null && session.email !== item.email
+function Reasons({ problem }: { readonly problem: Schemas['Problem'] }) {
+  const { errors = [], detail, title } = problem
   return (
-    <div class={state === 'refused' ? 'notice notice-fault' : 'notice'} data-testid="outbox-item">
-      <p>
-        {state === 'refused' ? 'Refused' : 'Waiting to be sent'}: {body.site.name}, {body.flownOn}.{' '}
-        {isOthers && `It belongs to ${item.email}.`}
-        {session === null && state === 'waiting' && (
-          <a href="/sign-in?next=/submit">Sign in to send it</a>
-        )}
-      </p>
-      {problem !== null && (
-        <ul>
-          {(problem.errors ?? [{ pointer: '', detail: problem.detail ?? problem.title }]).map(
-            ({ pointer, detail }) => (
-              <li key={pointer}>{detail}</li>
-            ),
-          )}
-        </ul>
-      )}
-      <div class="row">
-        {state === 'waiting' && (
-          <button type="button" onClick={() => void sendWaiting()}>
-            Try to send now
-          </button>
-        )}
-        <button type="button" class="quiet" onClick={() => void discard(item.key)}>
-          Throw it away
-        </button>
-      </div>
-    </div>
+    <ul>
+      {errors.length === 0 && <li>{detail ?? title}</li>}
+      {errors.map((error) => (
+        <li key={error.pointer + error.detail}>{error.detail}</li>
+      ))}
+    </ul>
   )
 }

@@ -8,12 +8,20 @@ export function recall<T>(name: string): T | null {
   }
 }
 
-/** Remembers a value; null forgets it. */
-export function remember(name: string, value: unknown): void {
+/** Remembers a value; null forgets it. Says whether it did: storage may be full or closed to us. */
+export function remember(name: string, value: unknown): boolean {
   try {
     if (value === null) localStorage.removeItem(`fairclimb.${name}`)
     else localStorage.setItem(`fairclimb.${name}`, JSON.stringify(value))
+    return true
   } catch {
-    // A page that cannot remember still works until it is closed.
+    return false // A page that cannot remember still works until it is closed.
   }
+}
+
+/** Tells when another tab has remembered something else under a name, or forgotten it. */
+export function onRemembered(name: string, listener: () => void): void {
+  addEventListener('storage', ({ key }) => {
+    if (key === `fairclimb.${name}`) listener()
+  })
 }

@@ -1,7 +1,8 @@
 import { NoNetwork, type Problem, post, Refusal, type Schemas } from '../api/client.ts'
 import { isSignedIn, onSession, sessionEmail } from '../api/session.ts'
-import { erase, readAll, write } from './database.ts'
-import { randomKey } from './random-key.ts'
+import type { Form } from '../pages/submit/form.ts'
+import { type Change, readAll, writeAll } from './database.ts'
+import { onRemembered, remember } from './device.ts'
 import { shared, useShared } from './shared.ts'
 
 export type Body = Schemas['NewSubmission']
@@ -10,6 +11,8 @@ export type Body = Schemas['NewSubmission']
 export interface OutboxItem {
   readonly key: string
   readonly body: Body
+  /** What it was written in, so that it can be mended when it is refused. */
+  readonly form: Form
   /** The submission it corrects; null for a new one. */
   readonly revises: string | null
   /** Who was signed in when it was written; null: whoever signs in first. */
@@ -27,30 +30,52 @@ export interface Outbox {
 
 const outbox = shared<Outbox>({ items: [], arrived: [] })
 const RETRY_MS = 20_000
+/** Tells other tabs that something in the outbox has changed. */
+const CHANGED = 'outboxChanged'
 
 export function useOutbox(): Outbox {
   return useShared(outbox)
 }
 
-/** Puts a submission into the outbox; it is kept before this resolves. */
-export async function enqueue(body: Body, revises: string | null): Promise<OutboxItem> {
+/**
+ * Puts a submission into the outbox; it is kept before this resolves.
+ *
+ * @param beside changes that belong to it: all are made or none
+ */
+export async function enqueue(form: Form, body: Body, beside: readonly Change[]): Promise<void> {
   const item: OutboxItem = {
-    key: randomKey(),
+    key: form.key,
     body,
-    revises,
+    form,
+    revises: form.revises,
     email: sessionEmail(),
     writtenAt: new Date().toISOString(),
     state: 'waiting',
     problem: null,
   }
-  await write('outbox', item.key, item)
-  await refresh()
-  return item
+  await change([{ store: 'outbox', key: item.key, value: item }, ...beside])
+  // Ask the browser not to clear this away when room gets short; it may say no.
+  void navigator.storage?.persist?.().catch(() => false)
 }
 
-export async function discard(key: string): Promise<void> {
-  await erase('outbox', key)
+export function discard(key: string): Promise<void> {
+  return change([without(key)])
+}
+
+/** The change that takes an item out of the outbox. */
+export function without(key: string): Change {
+  return { store: 'outbox', key }
+}
+
+/** After changes of the outbox made elsewhere: the list in this tab and in others is read anew. */
+export async function outboxChanged(): Promise<void> {
+  remember(CHANGED, Date.now())
   await refresh()
+}
+
+async function change(changes: readonly Change[]): Promise<void> {
+  await writeAll(changes)
+  await outboxChanged()
 }
 
 /** Sends what waits, oldest first, in one tab at a time. */
@@ -70,6 +95,7 @@ export async function sendWaiting(): Promise<void> {
 export function keepSending(): void {
   const attempt = () => void sendWaiting().catch(() => {})
   addEventListener('online', attempt)
+  onRemembered(CHANGED, () => void refresh().catch(() => {}))
   onSession(attempt)
   addEventListener('visibilitychange', attempt)
   setInterval(() => {
@@ -96,19 +122,25 @@ async function send(item: OutboxItem): Promise<boolean> {
             ...options,
             path: { id: item.revises },
           })
-    await erase('outbox', item.key)
+    await change([without(item.key)])
     outbox.set({ ...outbox.get(), arrived: [...outbox.get().arrived, submission] })
     return true
   } catch (error) {
     if (error instanceof NoNetwork) return false
     if (!(error instanceof Refusal)) throw error
-    if (!isFinal(error.problem)) return false
-    await write('outbox', item.key, { ...item, state: 'refused', problem: error.problem })
+    const { problem } = error
+    if (!isFinal(problem)) return !IS_BUSY.has(problem.status)
+    const refused: OutboxItem = { ...item, state: 'refused', problem }
+    await change([{ store: 'outbox', key: item.key, value: refused }])
     return true
   }
 }
 
+/** The service has no time for anybody now: the rest waits too. */
+const IS_BUSY: ReadonlySet<number> = new Set([429, 502, 503, 504])
+
 /** Refusals that a later attempt would not change. */
-function isFinal({ status }: Problem): boolean {
-  return status < 500 && ![401, 408, 409, 425, 429].includes(status)
+function isFinal({ status, type }: Problem): boolean {
+  if (status === 409) return !type.endsWith('/request-in-flight')
+  return status < 500 && ![401, 408, 425, 429].includes(status)
 }

@@ -68,6 +68,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot among the own tests${WITHOUT}`, () =
     await page.getByText('logbook').waitFor()
     expect(await page.locator('.secret').count()).toBe(0)
     await page.getByRole('button', { name: 'Revoke' }).click()
+    await page.getByRole('button', { name: 'Yes, revoke it' }).click()
     await page.getByText('logbook').waitFor({ state: 'detached' })
     expect((await asKey()).status).toBe(401)
   })

@@ -4,6 +4,7 @@ import { post, remove } from '../../api/client.ts'
 import { useAnswer } from '../../api/use-answer.ts'
 import { TextField } from '../../components/fields.tsx'
 import { AnswerState, Failure } from '../../components/notices.tsx'
+import { SureButton } from '../../components/sure-button.tsx'
 
 /** Keys for scripts. A key is shown once, when it is made. */
 export function ApiKeys() {
@@ -25,6 +26,10 @@ export function ApiKeys() {
   return (
     <section>
       <h2>Keys for scripts</h2>
+      <p>
+        A key lets a script of yours do what you may, through the{' '}
+        <a href="/docs">interface for programs</a>. Revoke one that others may have seen.
+      </p>
       <AnswerState asked={asked} />
       <ul class="list">
         {(asked.got?.body.items ?? []).map((key) => (
@@ -32,12 +37,12 @@ export function ApiKeys() {
             <span>
               {key.name} (<code>{key.prefix}…</code>)
             </span>
-            <button
-              type="button"
-              onClick={() => void run(remove('/v1/api-keys/{id}', { path: { id: key.id } }))}
-            >
-              Revoke
-            </button>
+            <SureButton
+              label="Revoke"
+              yes="Yes, revoke it"
+              about="What uses it stops at once."
+              onSure={() => void run(remove('/v1/api-keys/{id}', { path: { id: key.id } }))}
+            />
           </li>
         ))}
       </ul>

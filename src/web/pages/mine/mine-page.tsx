@@ -1,13 +1,17 @@
 import type { Schemas } from '../../api/client.ts'
-import { signOut, useSession } from '../../api/session.ts'
+import { useSession } from '../../api/session.ts'
 import { useAnswer } from '../../api/use-answer.ts'
 import { AnswerState } from '../../components/notices.tsx'
 import { OutboxList } from '../../components/outbox-list.tsx'
 import { useOutbox } from '../../store/outbox.ts'
+import { Account } from './account.tsx'
 import { ApiKeys } from './api-keys.tsx'
 import { OwnTest } from './own-test.tsx'
 
 type Full = Schemas['FullSubmission']
+
+/** The newest ones; all of them are in the download. */
+const SHOWN = 50
 
 /** The reader's own tests with their history, what waits on this device, and keys for scripts. */
 export function MinePage() {
@@ -35,7 +39,7 @@ function OwnTests() {
   const { arrived } = useOutbox()
   const asked = useAnswer('/v1/submissions', {
     asMe: true,
-    query: { mine: 'true', limit: 50 },
+    query: { mine: 'true', limit: SHOWN },
     // Asked anew when something has arrived.
     path: { arrived: String(arrived.length) },
   })
@@ -45,24 +49,16 @@ function OwnTests() {
       <AnswerState asked={asked} />
       {asked.got !== null && tests.length === 0 && (
         <p>
-          Nothing yet. <a href="/submit">Submit a test</a>
+          Nothing has arrived yet. <a href="/submit">Submit a test</a>: a climb with a stopwatch is
+          enough to begin with.
         </p>
       )}
       {tests.map((test) => (
         <OwnTest key={test.id} test={test} onChanged={asked.retry} />
       ))}
-    </section>
-  )
-}
-
-function Account({ email }: { readonly email: string }) {
-  return (
-    <section>
-      <h2>Account</h2>
-      <p>Signed in as {email}.</p>
-      <button type="button" onClick={() => void signOut()}>
-        Sign out
-      </button>
+      {asked.got?.body.nextCursor != null && (
+        <p class="hint">These are the newest {SHOWN}. The download below holds all.</p>
+      )}
     </section>
   )
 }

@@ -1,10 +1,9 @@
 import type { Schemas } from '../../api/client.ts'
-import { type Entered, NOTHING_ENTERED } from '../../units.ts'
-import type { EntryForm, Form, RunForm } from './form.ts'
-import { LEGS, type NumberSpec, numbersOf, RUN_SPECS } from './run-fields.ts'
+import type { EntryForm, Form } from './form.ts'
+import { type Lack, mayOf, measured, mustOf } from './lack.ts'
+import { runOf } from './run-body.ts'
 
 type Body = Schemas['NewSubmission']
-type Run = Body['entries'][number]['runs'][number]
 
 /** The body of a form, as far as it is filled in, and the pointers of what is still needed. */
 export interface Written {
@@ -15,29 +14,29 @@ export interface Written {
 /** Writes the body the interface takes. Names are those of the form; only texts become numbers. */
 export function bodyOf(form: Form): Written {
   const needed: string[] = []
-  const must = (pointer: string, value: Entered): number => {
-    if (value.stored === null) needed.push(pointer)
-    return value.stored ?? Number.NaN
-  }
-  const entries = form.entries.map((entry, index) => entryOf(entry, `/entries/${index}`, must))
-  if (form.siteName.trim() === '') needed.push('/site/name')
-  if (entries.length === 0) needed.push('/entries')
+  const lack: Lack = (pointer) => needed.push(pointer)
+  const must = mustOf(lack)
+  const entries = form.entries.map((entry, index) => entryOf(entry, `/entries/${index}`, lack))
+  if (form.flownOn === '') lack('/flownOn')
+  if (form.siteName.trim() === '') lack('/site/name')
+  if (entries.length === 0) lack('/entries')
   form.entries.forEach(({ setup, runs }, index) => {
-    if (setup === null) needed.push(`/entries/${index}/setupId`)
-    if (runs.length === 0) needed.push(`/entries/${index}/runs`)
+    if (setup === null) lack(`/entries/${index}/setupId`)
+    if (runs.length === 0) lack(`/entries/${index}/runs`)
   })
   const body: Body = {
     flownOn: form.flownOn,
-    site: { name: form.siteName.trim(), elevationM: must('/site/elevationM', form.elevationM) },
-    conditions: {
-      temperatureC: must('/conditions/temperatureC', form.temperatureC),
-      ...given(form.pressureKind, form.pressureHPa),
-      ...given('relativeHumidityPct', form.relativeHumidityPct),
-      ...given('windMps', form.windMps),
-      airMotion: form.airMotion,
-    },
-    pilot: { massKg: must('/pilot/massKg', form.pilotMassKg) },
-    wing: wingOf(form, must),
+    site: measured(
+      { name: form.siteName.trim(), elevationM: must('/site/elevationM', form.elevationM) },
+      form.doubts,
+      { head: '/site', lack },
+    ),
+    conditions: airOf(form, lack),
+    pilot: measured({ massKg: must('/pilot/massKg', form.pilotMassKg) }, form.doubts, {
+      head: '/pilot',
+      lack,
+    }),
+    wing: wingOf(form, lack),
     interest: form.interest,
     ...(form.note.trim() === '' ? {} : { note: form.note.trim() }),
     entries,
@@ -45,83 +44,40 @@ export function bodyOf(form: Form): Written {
   return { body, needed }
 }
 
-type Must = (pointer: string, value: Entered) => number
+function airOf(form: Form, lack: Lack): Body['conditions'] {
+  const may = mayOf(lack, '/conditions')
+  const air: Body['conditions'] = {
+    temperatureC: mustOf(lack)('/conditions/temperatureC', form.temperatureC),
+    ...may(form.pressureKind, form.pressureHPa),
+    ...may('relativeHumidityPct', form.relativeHumidityPct),
+    ...may('windMps', form.windMps),
+    airMotion: form.airMotion,
+  }
+  return measured(air, form.doubts, { head: '/conditions', lack })
+}
 
-function wingOf({ wing }: Form, must: Must): Body['wing'] {
+function wingOf({ wing }: Form, lack: Lack): Body['wing'] {
   if (wing.id !== null) return { id: wing.id }
+  const may = mayOf(lack, '/wing')
   const hasGlide = wing.glideRatio.stored !== null
-  return {
-    flatAreaM2: must('/wing/flatAreaM2', wing.flatAreaM2),
-    ...given('glideRatio', wing.glideRatio),
+  const described = {
+    flatAreaM2: mustOf(lack)('/wing/flatAreaM2', wing.flatAreaM2),
+    ...may('glideRatio', wing.glideRatio),
     ...(hasGlide ? { glideSource: wing.glideSource } : {}),
-    ...given('trimSpeedMps', wing.trimSpeedMps),
-    ...given('trimAtAllUpMassKg', wing.trimAtAllUpMassKg),
-    ...uncertainty({ glideRatio: hasGlide ? wing.glideDoubt : undefined }),
+    ...may('trimSpeedMps', wing.trimSpeedMps),
+    ...may('trimAtAllUpMassKg', wing.trimAtAllUpMassKg),
   }
+  return measured(described, wing.doubts, { head: '/wing', lack })
 }
 
-function entryOf(entry: EntryForm, pointer: string, must: Must): Body['entries'][number] {
-  return {
+function entryOf(entry: EntryForm, pointer: string, lack: Lack): Body['entries'][number] {
+  const drive = entry.setup?.drive
+  const written = {
     setupId: entry.setup?.id ?? '',
-    allUpMassKg: must(`${pointer}/allUpMassKg`, entry.allUpMassKg),
+    allUpMassKg: mustOf(lack)(`${pointer}/allUpMassKg`, entry.allUpMassKg),
     massSource: entry.massSource,
-    ...given('engineHours', entry.engineHours),
-    ...uncertainty({ allUpMassKg: entry.massDoubt }),
-    runs: entry.runs.map((run, index) => runOf(run, `${pointer}/runs/${index}`, must)),
+    ...mayOf(lack, pointer)('engineHours', entry.engineHours),
+    runs: entry.runs.map((run, index) => runOf({ run, drive }, `${pointer}/runs/${index}`, lack)),
   }
-}
-
-/** Whether a field of a run is asked for, as its choices stand. */
-export function isAsked({ onlyIf }: NumberSpec, run: RunForm): boolean {
-  return onlyIf === undefined || run.choices[onlyIf[0]] === onlyIf[1]
-}
-
-function runOf(run: RunForm, pointer: string, must: Must): Run {
-  const { choices } = RUN_SPECS[run.kind]
-  const written: Record<string, unknown> = { kind: run.kind }
-  for (const spec of numbersOf(run.kind, run.legs ?? LEGS.least)) {
-    const value = run.values[spec.at] ?? NOTHING_ENTERED
-    if (!isAsked(spec, run)) continue
-    if (spec.isOptional === true && value.stored === null) continue
-    put(written, spec.at, must(`${pointer}/${spec.at}`, value))
-    const doubt = spec.hasDoubt === true ? run.doubts?.[spec.at]?.stored : null
-    if (doubt != null) put(written, doubtAt(spec.at), doubt)
-  }
-  for (const { at, isYesNo } of choices) {
-    written[at] = isYesNo === true ? run.choices[at] === 'true' : run.choices[at]
-  }
-  return written as Run
-}
-
-/** Where the uncertainty of a reading stands: beside it, under its name. */
-export function doubtAt(at: string): string {
-  const cut = at.lastIndexOf('/') + 1
-  return `${at.slice(0, cut)}uncertainty/${at.slice(cut)}`
-}
-
-type Holder = Record<string, unknown>
-
-/** Puts a value at its place, such as legs/0/trackDeg: before a number there is a list. */
-function put(target: Holder, at: string, value: number): void {
-  const names = at.split('/')
-  const last = names.pop()!
-  let holder = target
-  names.forEach((name, depth) => {
-    const isList = /^\d+$/.test(names[depth + 1] ?? last)
-    holder[name] ??= isList ? [] : {}
-    holder = holder[name] as Holder
-  })
-  holder[last] = value
-}
-
-/** The stated ones of some uncertainties; nothing where none is. */
-function uncertainty(doubts: Readonly<Record<string, Entered | undefined>>) {
-  const stated = Object.entries(doubts).flatMap(([name, doubt]) =>
-    doubt?.stored == null ? [] : [[name, doubt.stored] as const],
-  )
-  return stated.length === 0 ? {} : { uncertainty: Object.fromEntries(stated) }
-}
-
-function given(name: string, { stored }: Entered): Record<string, number> {
-  return stored === null ? {} : { [name]: stored }
+  return measured(written, entry.doubts, { head: pointer, lack })
 }

@@ -1,14 +1,11 @@
-import type { Schemas } from '../../api/client.ts'
-import { DoubtField } from '../../components/doubt-field.tsx'
+import { Doubts } from '../../components/doubts.tsx'
 import { ChoiceField, NumberField } from '../../components/fields.tsx'
-import { SetupSearch } from '../../components/setup-search.tsx'
-import { NOTHING_ENTERED } from '../../units.ts'
-import { blankRun, type EntryForm, type KnownSetup, type RunForm } from './form.ts'
+import { SureButton } from '../../components/sure-button.tsx'
+import { ChosenSetup } from './chosen-setup.tsx'
+import type { EntryForm } from './form.ts'
 import type { Live } from './live.ts'
-import { NewSetup } from './new-setup/new-setup.tsx'
 import type { RemarksAt } from './remarks.ts'
-import { RunCard } from './run-card.tsx'
-import { RUN_KINDS, RUN_SPECS, type RunKind } from './run-fields.ts'
+import { Runs } from './runs.tsx'
 
 interface Props {
   readonly entry: EntryForm
@@ -21,27 +18,37 @@ interface Props {
   readonly onRemove: () => void
 }
 
-export function knownSetup({ id, name, powerplant, propeller }: Schemas['Setup']): KnownSetup {
-  return { id, name, drive: powerplant.drive, propellerDiameterCm: propeller.diameterCm }
-}
-
 /** One setup as it was flown: which, how heavy, what was measured. */
 export function EntryCard(props: Props) {
   const { entry, index, remarksAt, onChange } = props
-  const pointer = `/entries/${index}`
-  const addRun = (kind: RunKind) => {
-    const before = entry.runs.findLast((run) => run.kind === kind)
-    onChange({ ...entry, runs: [...entry.runs, blankRun(kind, before, props.heightSource)] })
-  }
   return (
-    <section class="entry">
+    <section class="entry" aria-label={`Setup ${index + 1}`}>
       <div class="run-head">
         <h2>Setup {index + 1}</h2>
-        <button type="button" class="quiet" onClick={props.onRemove}>
-          Remove this setup
-        </button>
+        <SureButton
+          isQuiet
+          label="Remove this setup"
+          yes="Yes, remove it and its runs"
+          onSure={props.onRemove}
+        />
       </div>
-      <Which {...props} />
+      <ChosenSetup
+        entry={entry}
+        faults={remarksAt(`/entries/${index}/setupId`).faults ?? []}
+        taken={props.taken}
+        onChange={(setup) => onChange({ ...entry, setup })}
+      />
+      <MassAndHours {...{ entry, index, remarksAt, onChange }} />
+      <Runs {...props} />
+    </section>
+  )
+}
+
+function MassAndHours(props: Pick<Props, 'entry' | 'index' | 'remarksAt' | 'onChange'>) {
+  const { entry, index, remarksAt, onChange } = props
+  const pointer = `/entries/${index}`
+  return (
+    <>
       <div class="fields">
         <NumberField
           label="All-up mass at the start"
@@ -58,15 +65,8 @@ export function EntryCard(props: Props) {
             ['estimated', 'Added up or estimated'],
             ['weighed', 'Weighed ready to fly'],
           ]}
+          {...remarksAt(`${pointer}/massSource`)}
           onChange={(massSource) => onChange({ ...entry, massSource })}
-        />
-        <DoubtField
-          summary="How sure is the mass?"
-          label="± All-up mass"
-          dimension="mass"
-          value={entry.massDoubt}
-          {...remarksAt(`${pointer}/uncertainty/allUpMassKg`)}
-          onChange={(massDoubt) => onChange({ ...entry, massDoubt })}
         />
         <NumberField
           label="Engine hours"
@@ -77,89 +77,20 @@ export function EntryCard(props: Props) {
           onChange={(engineHours) => onChange({ ...entry, engineHours })}
         />
       </div>
-      <Runs {...props} />
-      <fieldset>
-        <legend>{entry.runs.length === 0 ? 'What did you measure?' : 'Measured more?'}</legend>
-        <div class="kinds">
-          {RUN_KINDS.map((kind) => (
-            <button type="button" key={kind} onClick={() => addRun(kind)}>
-              <strong>{RUN_SPECS[kind].label}</strong>
-              <small>{RUN_SPECS[kind].about}</small>
-            </button>
-          ))}
-        </div>
-        {(remarksAt(`${pointer}/runs`).faults ?? []).map((fault) => (
-          <p class="fault" key={fault}>
-            {fault}
-          </p>
-        ))}
-      </fieldset>
-    </section>
-  )
-}
-
-function Which({ entry, index, taken, remarksAt, onChange }: Props) {
-  const faults = remarksAt(`/entries/${index}/setupId`).faults ?? []
-  return (
-    <>
-      {entry.setup === null ? (
-        <>
-          <SetupSearch
-            label="Which setup?"
-            without={taken}
-            onChoose={(setup) => onChange({ ...entry, setup: knownSetup(setup) })}
-          />
-          <NewSetup onReady={(setup) => onChange({ ...entry, setup: knownSetup(setup) })} />
-        </>
-      ) : (
-        <p class="chosen-setup">
-          <strong>{entry.setup.name}</strong>
-          <button type="button" class="quiet" onClick={() => onChange({ ...entry, setup: null })}>
-            Choose another
-          </button>
-        </p>
-      )}
-      {faults.map((fault) => (
-        <p class="fault" key={fault}>
-          {fault}
-        </p>
-      ))}
+      <Doubts
+        summary="How sure is the mass?"
+        readings={[
+          {
+            at: 'allUpMassKg',
+            label: 'All-up mass',
+            dimension: 'mass',
+            reading: entry.allUpMassKg,
+            ...remarksAt(`${pointer}/uncertainty/allUpMassKg`),
+          },
+        ]}
+        stated={entry.doubts}
+        onChange={(doubts) => onChange({ ...entry, doubts })}
+      />
     </>
   )
-}
-
-function Runs({ entry, index, live, remarksAt, onChange }: Props) {
-  const kinds = [...new Set(entry.runs.map(({ kind }) => kind))]
-  const replace = (at: number, ...runs: readonly RunForm[]) =>
-    onChange({ ...entry, runs: entry.runs.toSpliced(at, 1, ...runs) })
-  return (
-    <>
-      {kinds.map((kind) => (
-        <p class="caution" key={kind}>
-          {RUN_SPECS[kind].caution}
-        </p>
-      ))}
-      {entry.runs.map((run, at) => (
-        <RunCard
-          key={run.key}
-          run={run}
-          number={entry.runs.slice(0, at + 1).filter(({ kind }) => kind === run.kind).length}
-          pointer={`/entries/${index}/runs/${at}`}
-          outcome={live.outcomes.get(run.key)}
-          remarksAt={remarksAt}
-          onChange={(next) => replace(at, next)}
-          onRemove={() => replace(at)}
-          onMore={(timesS) => replace(at, run, ...timesS.map((time) => timed(run, time)))}
-        />
-      ))}
-    </>
-  )
-}
-
-/** Another run of the kind with its time taken. */
-function timed(like: RunForm, timeS: number): RunForm {
-  const stored = Number(timeS.toFixed(1))
-  const run = blankRun(like.kind, like)
-  const durationS = { ...NOTHING_ENTERED, text: String(stored), stored }
-  return { ...run, values: { ...run.values, durationS } }
 }

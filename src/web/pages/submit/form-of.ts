@@ -1,120 +1,75 @@
-import { get, type Schemas } from '../../api/client.ts'
+import type { Schemas } from '../../api/client.ts'
 import { randomKey } from '../../store/random-key.ts'
 import { type Entered, NOTHING_ENTERED } from '../../units.ts'
-import { doubtAt } from './body.ts'
-import { knownSetup } from './entry-card.tsx'
-import type { EntryForm, Form, KnownSetup, RunForm, WingForm } from './form.ts'
+import type { Doubts, EntryForm, Form, KnownSetup, RunForm, WingForm } from './form.ts'
+import { doubtAt } from './run-body.ts'
 import { LEGS, numbersOf, RUN_SPECS } from './run-fields.ts'
 
 type Full = Schemas['FullSubmission']
 type FullEntry = Full['entries'][number]
 type FullRun = FullEntry['runs'][number]
 
-/** What a run holds beside its readings: worked out, never typed. */
-const RESULTS = new Set(['kind', 'normalized', 'derived', 'warnings', 'crossCheck', 'cautions'])
-
-/** The names of what was given and the form has no field for; correcting by the form would lose it. */
-export function withoutField(test: Full): string[] {
-  const hasOthers = (part: Stated, known: readonly string[]) =>
-    Object.keys(part.uncertainty ?? {}).some((name) => !known.includes(name))
-  const isLost =
-    [test.site, test.conditions, test.pilot].some((part) => hasOthers(part, [])) ||
-    hasOthers(test.wing, ['glideRatio']) ||
-    test.entries.some((entry) => hasOthers(entry, ['allUpMassKg']))
-  const inRuns = test.entries.flatMap(({ runs }) => runs.flatMap(unknownIn))
-  return [...new Set([...(isLost ? ['uncertainty'] : []), ...inRuns])]
-}
-
-interface Stated {
-  readonly uncertainty?: object | undefined
-}
-
-function unknownIn(run: FullRun): string[] {
-  const numbers = numbersOf(run.kind, legsOf(run))
-  const choices = RUN_SPECS[run.kind].choices.map(({ at }) => at)
-  const known = new Set([...numbers.map(({ at }) => at.split('/')[0]!), ...choices, 'uncertainty'])
-  const unknown = Object.keys(run).filter((name) => !RESULTS.has(name) && !known.has(name))
-  const asked = new Set(numbers.filter(({ hasDoubt }) => hasDoubt).map(({ at }) => doubtAt(at)))
-  const isLost = doubtsIn(run).some((at) => !asked.has(at))
-  return isLost ? [...unknown, 'uncertainty'] : unknown
-}
-
-/** The places of all uncertainties of a run, those of its legs included. */
-function doubtsIn(run: FullRun): string[] {
-  const parts: readonly (readonly [string, Stated])[] = [
-    ['', run],
-    ...(run.kind === 'levelSpeed'
-      ? run.legs.map((leg, index) => [`legs/${index}/`, leg] as const)
-      : []),
-  ]
-  return parts.flatMap(([head, part]) =>
-    Object.keys(part.uncertainty ?? {}).map((name) => `${head}uncertainty/${name}`),
-  )
-}
-
-function legsOf(run: FullRun): number {
-  return run.kind === 'levelSpeed' ? run.legs.length : LEGS.least
+/** What the catalogue says of the things a submission names. */
+export interface Named {
+  readonly setups: ReadonlyMap<string, KnownSetup>
+  /** The wing of the catalogue; undefined where the wing was described. */
+  readonly wing: Omit<Full['wing'], 'id'> | undefined
 }
 
 /** A stored submission as a form again, to be corrected. */
-export async function formOf(test: Full): Promise<Form> {
-  const entries = await Promise.all(test.entries.map(entryOf))
-  const { conditions, site } = test
+export function formOf(test: Full, named: Named): Form {
+  const { conditions, site, pilot } = test
+  const isStation = conditions.stationPressureHPa !== undefined
   return {
+    key: randomKey(),
     revises: test.id,
     flownOn: test.flownOn,
     siteName: site.name,
     elevationM: typed(site.elevationM),
     temperatureC: typed(conditions.temperatureC),
-    pressureKind: conditions.stationPressureHPa === undefined ? 'qnhHPa' : 'stationPressureHPa',
+    pressureKind: isStation ? 'stationPressureHPa' : 'qnhHPa',
     pressureHPa: typed(conditions.stationPressureHPa ?? conditions.qnhHPa),
     relativeHumidityPct: typed(conditions.relativeHumidityPct),
     windMps: typed(conditions.windMps),
     airMotion: conditions.airMotion,
-    pilotMassKg: typed(test.pilot.massKg),
-    wing: await wingOf(test.wing),
+    pilotMassKg: typed(pilot.massKg),
+    doubts: { ...doubtsOf(site), ...doubtsOf(conditions), ...doubtsOf(pilot) },
+    wing: wingOf(test.wing, named),
     interest: test.interest,
     note: test.note ?? '',
-    entries,
+    entries: test.entries.map((entry) => entryOf(entry, named)),
   }
 }
 
-async function wingOf(wing: Full['wing']): Promise<WingForm> {
+function wingOf(wing: Full['wing'], named: Named): WingForm {
   const { id } = wing
-  if (id === undefined) return described(wing, null)
-  const { body } = await get('/v1/components/{id}', { path: { id } })
-  if (body.kind !== 'wing') return described({}, null)
-  return described({ ...body, glideSource: 'catalogue' }, id)
-}
-
-function described(wing: Omit<Full['wing'], 'id'>, id: string | null): WingForm {
+  const { flatAreaM2, glideRatio, glideSource, trimSpeedMps, trimAtAllUpMassKg } =
+    named.wing ?? wing
   return {
-    id,
-    flatAreaM2: typed(wing.flatAreaM2),
-    glideRatio: typed(wing.glideRatio),
-    glideSource: wing.glideSource ?? 'estimated',
-    trimSpeedMps: typed(wing.trimSpeedMps),
-    trimAtAllUpMassKg: typed(wing.trimAtAllUpMassKg),
-    glideDoubt: typed(wing.uncertainty?.glideRatio),
+    id: id ?? null,
+    flatAreaM2: typed(flatAreaM2),
+    glideRatio: typed(glideRatio),
+    glideSource: glideSource ?? (id === undefined ? 'estimated' : 'catalogue'),
+    trimSpeedMps: typed(trimSpeedMps),
+    trimAtAllUpMassKg: typed(trimAtAllUpMassKg),
+    doubts: doubtsOf(wing),
   }
 }
 
-async function entryOf(entry: FullEntry): Promise<EntryForm> {
-  const { body } = await get('/v1/setups/{id}', { path: { id: entry.setupId } })
-  const setup: KnownSetup = knownSetup(body)
+function entryOf(entry: FullEntry, { setups }: Named): EntryForm {
   return {
     key: randomKey(),
-    setup,
+    setup: setups.get(entry.setupId) ?? null,
     allUpMassKg: typed(entry.allUpMassKg),
     massSource: entry.massSource ?? 'estimated',
     engineHours: typed(entry.engineHours),
-    massDoubt: typed(entry.uncertainty?.allUpMassKg),
+    doubts: doubtsOf(entry),
     runs: entry.runs.map(runOf),
   }
 }
 
 function runOf(run: FullRun): RunForm {
-  const legs = legsOf(run)
+  const legs = run.kind === 'levelSpeed' ? run.legs.length : LEGS.least
   const numbers = numbersOf(run.kind, legs)
   const { choices } = RUN_SPECS[run.kind]
   return {
@@ -127,6 +82,13 @@ function runOf(run: FullRun): RunForm {
       choices.map(({ at, choices: all }) => [at, String(valueAt(run, at) ?? all[0]![0])]),
     ),
   }
+}
+
+/** The stated uncertainties of a part of a submission. */
+function doubtsOf({ uncertainty }: { readonly uncertainty?: object | undefined }): Doubts {
+  return Object.fromEntries(
+    Object.entries(uncertainty ?? {}).map(([name, doubt]) => [name, typed(doubt)]),
+  )
 }
 
 /** The value at a place such as legs/0/trackDeg. */

@@ -1,9 +1,15 @@
 import type { Schemas } from '../../api/client.ts'
 import { randomKey } from '../../store/random-key.ts'
 import { type Entered, NOTHING_ENTERED } from '../../units.ts'
-import { LEGS, RUN_SPECS, type RunKind } from './run-fields.ts'
+import { isSharedByRuns, LEGS, RUN_SPECS, type RunKind } from './run-fields.ts'
 
 type Body = Schemas['NewSubmission']
+type FieldError = NonNullable<Schemas['Problem']['errors']>[number]
+
+export interface Safety {
+  readonly state: Schemas['Setup']['safety']['state']
+  readonly advisories: readonly string[]
+}
 
 /** What the page knows of a setup without asking again: enough to work out a run offline. */
 export interface KnownSetup {
@@ -11,6 +17,8 @@ export interface KnownSetup {
   readonly name: string
   readonly drive: 'twoStroke' | 'fourStroke' | 'electric'
   readonly propellerDiameterCm: number
+  /** What spoke against flying it when it was chosen. */
+  readonly safety: Safety
 }
 
 export interface RunForm {
@@ -20,11 +28,11 @@ export interface RunForm {
   readonly choices: Readonly<Record<string, string>>
   /** Of a level speed; drafts of earlier days have none. */
   readonly legs?: number
-  /** Stated standard uncertainties, by the place of their reading. */
   readonly doubts?: Doubts
 }
 
-type Doubts = Readonly<Record<string, Entered>>
+/** Stated standard uncertainties, by the name of their reading. */
+export type Doubts = Readonly<Record<string, Entered>>
 
 export interface EntryForm {
   readonly key: string
@@ -32,7 +40,7 @@ export interface EntryForm {
   readonly allUpMassKg: Entered
   readonly massSource: 'weighed' | 'estimated'
   readonly engineHours: Entered
-  readonly massDoubt?: Entered
+  readonly doubts?: Doubts
   readonly runs: readonly RunForm[]
 }
 
@@ -44,13 +52,19 @@ export interface WingForm {
   readonly glideSource: 'measured' | 'catalogue' | 'estimated'
   readonly trimSpeedMps: Entered
   readonly trimAtAllUpMassKg: Entered
-  readonly glideDoubt?: Entered
+  readonly doubts?: Doubts
 }
 
 /** The form as it stands: texts as typed, kept in the draft as they are. */
 export interface Form {
+  /** Sent along with it, so that the same draft arrives once however often it is sent. */
+  readonly key: string
   /** The submission this corrects. */
   readonly revises: string | null
+  /** Place, pilot and wing were taken over from the last session and stand folded. */
+  readonly isRemembered?: boolean
+  /** What the service said of it when it was sent before. */
+  readonly refused?: readonly FieldError[]
   readonly flownOn: string
   readonly siteName: string
   readonly elevationM: Entered
@@ -61,6 +75,8 @@ export interface Form {
   readonly windMps: Entered
   readonly airMotion: Body['conditions']['airMotion']
   readonly pilotMassKg: Entered
+  /** Of the place, the air and the pilot. */
+  readonly doubts?: Doubts
   readonly wing: WingForm
   readonly interest: Body['interest']
   readonly note: string
@@ -91,7 +107,9 @@ const EMPTY_WING: WingForm = {
 
 export function blankForm(today: string, last: LastSession | null): Form {
   return {
+    key: randomKey(),
     revises: null,
+    isRemembered: last !== null,
     flownOn: today,
     siteName: last?.siteName ?? '',
     elevationM: last?.elevationM ?? NOTHING_ENTERED,
@@ -129,7 +147,6 @@ export function blankRun(
   const { numbers, choices } = RUN_SPECS[kind]
   const usual = (value: number | undefined): Entered =>
     value === undefined ? NOTHING_ENTERED : { text: String(value), unit: 'usual', stored: value }
-  const shared = (at: string) => at !== 'durationS' && !at.startsWith('legs/')
   return {
     key: randomKey(),
     kind,
@@ -138,13 +155,14 @@ export function blankRun(
     values: Object.fromEntries(
       numbers.map((spec) => [
         spec.at,
-        (shared(spec.at) ? before?.values[spec.at] : undefined) ?? usual(spec.usual),
+        (isSharedByRuns(spec.at) ? before?.values[spec.at] : undefined) ?? usual(spec.usual),
       ]),
     ),
     choices: Object.fromEntries(
-      choices.map(({ at, choices: all }) => {
+      choices.map(({ at, choices: all, isNeeded }) => {
         const remembered = at === 'heightSource' ? heightSource : undefined
-        return [at, before?.choices[at] ?? remembered ?? all[0]![0]]
+        const taken = isNeeded === true ? undefined : (before?.choices[at] ?? remembered)
+        return [at, taken ?? all[0]![0]]
       }),
     ),
   }

@@ -18,12 +18,10 @@ const NOTHING: Live = { outcomes: new Map(), faults: new Map(), doubts: new Map(
 
 /**
  * Works out every run that is complete, with the same code as the service and without asking it.
- *
- * @param wing the figures behind a wing of the catalogue; ignored where the form has its own
  */
 export function workOut(form: Form): Live {
   const { body, needed } = bodyOf(form)
-  const isSessionLacking = needed.some((p) => /^\/(?:site\/e|conditions|pilot|wing)/.test(p))
+  const isSessionLacking = needed.some((p) => /^\/(?:site\/(?!name)|conditions|pilot|wing)/.test(p))
   if (isSessionLacking) return { ...NOTHING, needed }
   const isWhole = (pointer: string) => !needed.some((p) => `${p}/`.startsWith(`${pointer}/`))
   const places: { readonly entry: number; readonly runs: readonly number[] }[] = []

@@ -1,107 +1,111 @@
 import { useState } from 'preact/hooks'
 
-import type { RunOutcome } from '../../../core/normalise/types.ts'
-import { ChoiceField, NumberField } from '../../components/fields.tsx'
+import { Doubts } from '../../components/doubts.tsx'
+import { SureButton } from '../../components/sure-button.tsx'
 import { NOTHING_ENTERED } from '../../units.ts'
-import { isAsked } from './body.ts'
-import type { RunForm } from './form.ts'
+import type { KnownSetup, RunForm } from './form.ts'
+import { Lacking } from './lacking.tsx'
+import type { Live } from './live.ts'
 import type { RemarksAt } from './remarks.ts'
-import { LEGS, numbersOf, RUN_SPECS } from './run-fields.ts'
-import { Legs, RunDoubts } from './run-parts.tsx'
+import { askedOf, doubtAt } from './run-body.ts'
+import { RUN_SPECS } from './run-fields.ts'
+import { Legs, Readings } from './run-parts.tsx'
 import { RunResult } from './run-result.tsx'
-import { hasWatch, Stopwatch } from './stopwatch.tsx'
+import { Stopwatch } from './stopwatch.tsx'
+import { watchOf } from './watches.ts'
 
-interface Props {
+export interface RunProps {
   readonly run: RunForm
+  readonly drive: KnownSetup['drive'] | undefined
+  /** Among the runs of its kind, from 1. */
   readonly number: number
   readonly pointer: string
-  readonly outcome: RunOutcome | undefined
+  readonly live: Live
   readonly remarksAt: RemarksAt
   readonly onChange: (run: RunForm) => void
   readonly onRemove: () => void
-  /** Further runs like this one, with these times [s]. */
-  readonly onMore: (timesS: readonly number[]) => void
+  /** Times taken [s]: of this run, and of further ones like it. */
+  readonly onTimes: (timesS: readonly number[]) => void
 }
 
 /** One run: its readings, and at once what they come to. */
-export function RunCard(props: Props) {
-  const { run, pointer, outcome, remarksAt, onChange } = props
+export function RunCard(props: RunProps) {
+  const { run, pointer, live, remarksAt, onChange } = props
   const spec = RUN_SPECS[run.kind]
-  const [isTiming, setTiming] = useState(() => hasWatch(run.key))
-  const asked = numbersOf(run.kind, run.legs ?? LEGS.least).filter((field) => isAsked(field, run))
-  const general = remarksAt(pointer)
-  const setNumber = (at: string, value: RunForm['values'][string]) =>
-    onChange({ ...run, values: { ...run.values, [at]: value } })
+  const outcome = live.outcomes.get(run.key)
   return (
-    <section class="run">
+    <section class="run" aria-label={`${spec.label}, run ${props.number}`}>
       <div class="run-head">
         <h3>
           {spec.label} <span class="optional">run {props.number}</span>
         </h3>
-        <button type="button" class="quiet" onClick={props.onRemove}>
-          Remove
-        </button>
+        <SureButton isQuiet label="Remove" yes="Yes, remove this run" onSure={props.onRemove} />
       </div>
-      {spec.hasStopwatch && !isTiming && (
-        <button type="button" class="big" onClick={() => setTiming(true)}>
-          Stopwatch
-        </button>
-      )}
-      {isTiming && (
-        <Stopwatch
-          runKey={run.key}
-          onClose={() => setTiming(false)}
-          onTimes={([first, ...more]) => {
-            const stored = Number((first ?? 0).toFixed(1))
-            setNumber('durationS', { text: String(stored), unit: '', stored })
-            if (more.length > 0) props.onMore(more)
-          }}
-        />
-      )}
-      <div class="fields">
-        {asked.map((field) => (
-          <NumberField
-            key={field.at}
-            {...field}
-            value={run.values[field.at] ?? NOTHING_ENTERED}
-            {...remarksAt(`${pointer}/${field.at}`)}
-            onChange={(value) => setNumber(field.at, value)}
-          />
-        ))}
-        {spec.choices.map(({ at, label, choices }) => (
-          <ChoiceField
-            key={at}
-            label={label}
-            value={run.choices[at] ?? choices[0]![0]}
-            choices={choices}
-            {...remarksAt(`${pointer}/${at}`)}
-            onChange={(value) => onChange({ ...run, choices: { ...run.choices, [at]: value } })}
-          />
-        ))}
-      </div>
+      {spec.hasStopwatch && <Timing run={run} onTimes={props.onTimes} />}
+      <Readings {...props} />
       {run.kind === 'levelSpeed' && <Legs run={run} onChange={onChange} />}
-      <RunDoubts run={run} asked={asked} pointer={pointer} {...{ remarksAt, onChange }} />
-      {run.kind === 'tipClearance' && run.choices.contactSeen === 'true' && (
-        <p class="warning warning-stop">
-          <strong>Do not fly this setup.</strong> Sent like this, it is marked “do not fly” for
-          everybody until a licensed person has looked into it.
-        </p>
-      )}
-      {[...(general.faults ?? [])].map((fault) => (
-        <p class="fault" key={fault}>
-          {fault}
-        </p>
-      ))}
-      {[...(general.doubts ?? [])].map((doubt) => (
-        <p class="doubt" key={doubt}>
-          {doubt}
-        </p>
-      ))}
+      <Doubts
+        summary="How sure are these readings?"
+        readings={askedOf(props)
+          .filter(({ isExact }) => isExact !== true)
+          .map(({ at, label, dimension, sign }) => ({
+            at,
+            label,
+            ...(dimension === undefined ? {} : { dimension }),
+            ...(sign === undefined ? {} : { sign }),
+            reading: run.values[at] ?? NOTHING_ENTERED,
+            ...remarksAt(`${pointer}/${doubtAt(at)}`),
+          }))}
+        stated={run.doubts}
+        onChange={(doubts) => onChange({ ...run, doubts })}
+      />
+      <Contact run={run} />
+      <General remarks={remarksAt(pointer)} />
       {outcome === undefined ? (
-        <p class="hint">The result appears here as soon as its readings are complete.</p>
+        <Lacking live={live} pointer={pointer} />
       ) : (
         <RunResult outcome={outcome} />
       )}
     </section>
+  )
+}
+
+function Timing({ run, onTimes }: Pick<RunProps, 'run' | 'onTimes'>) {
+  const [isTiming, setTiming] = useState(() => watchOf(run.key) !== null)
+  if (isTiming) {
+    return <Stopwatch runKey={run.key} onClose={() => setTiming(false)} onTimes={onTimes} />
+  }
+  return (
+    <button type="button" class="big" onClick={() => setTiming(true)}>
+      Stopwatch
+    </button>
+  )
+}
+
+function Contact({ run }: Pick<RunProps, 'run'>) {
+  if (run.kind !== 'tipClearance' || run.choices.contactSeen !== 'true') return null
+  return (
+    <p class="warning warning-stop">
+      <strong>Do not fly this setup.</strong> Sent like this, it is marked “do not fly” for
+      everybody until a licensed person has looked into it.
+    </p>
+  )
+}
+
+/** What is said of the run as a whole. */
+function General({ remarks: { faults = [], doubts = [] } }: { remarks: ReturnType<RemarksAt> }) {
+  return (
+    <>
+      {faults.map((fault) => (
+        <p class="fault" key={fault}>
+          {fault}
+        </p>
+      ))}
+      {doubts.map((doubt) => (
+        <p class="doubt" key={doubt}>
+          {doubt}
+        </p>
+      ))}
+    </>
   )
 }

@@ -1,37 +1,14 @@
 import { gauge } from '../../../charts/gauge.ts'
-import type { Normalized, RunOutcome } from '../../../core/normalise/types.ts'
+import type { RunOutcome } from '../../../core/normalise/types.ts'
 import { Figure } from '../../components/picture.tsx'
-import { type Reading, useReading } from '../../settings.ts'
-import { type Dimension, writeNumber } from '../../units.ts'
-
-/** Standard uncertainties on each side that hold 95 % of a normal distribution. */
-const COVERAGE = 1.96
-
-interface Words {
-  readonly label: string
-  readonly dimension?: Dimension
-  readonly sign?: string
-}
-
-const WORDS: Readonly<Record<Normalized['metric'], Words>> = {
-  climbRate: { label: 'Climb rate at 120 kg, sea level, 15 °C', dimension: 'climbRate' },
-  fuelFlow: {
-    label: 'Fuel flow in level flight at 120 kg, sea level, 15 °C',
-    dimension: 'fuelFlow',
-  },
-  staticThrust: { label: 'Static thrust at sea level, 15 °C', dimension: 'force' },
-  soundLevel: { label: 'Sound level', sign: 'dB(A)' },
-  electricPower: { label: 'Electric power in level flight at 120 kg, sea level, 15 °C', sign: 'W' },
-  sinkRate: { label: 'Sink rate at 120 kg, sea level, 15 °C', dimension: 'climbRate' },
-  levelSpeed: { label: 'Airspeed at trim, 120 kg, sea level', dimension: 'speed' },
-  tipClearance: { label: 'Propeller clearance', sign: 'mm' },
-}
+import { COVERAGE, inReader, RESULT_WORDS } from '../../components/result-text.ts'
+import { useReading } from '../../settings.ts'
 
 /** What a run comes to, while it is typed: the value, its interval, what makes most of that interval. */
 export function RunResult({ outcome }: { readonly outcome: RunOutcome }) {
   const reading = useReading()
   const { normalized } = outcome
-  const { label } = WORDS[normalized.metric]
+  const { label } = RESULT_WORDS[normalized.metric]
   const show = inReader(normalized, reading)
   const half = COVERAGE * normalized.standardUncertainty
   const [largest] = normalized.budget
@@ -90,16 +67,4 @@ export function RunResult({ outcome }: { readonly outcome: RunOutcome }) {
       )}
     </output>
   )
-}
-
-function inReader({ metric }: Normalized, reading: Reading) {
-  const { dimension, sign = '' } = WORDS[metric]
-  if (dimension === undefined) {
-    const write = (value: number) => writeNumber(value, 1)
-    return { sign, toReader: (value: number) => value, write, writeSpan: write }
-  }
-  const unit = reading.unit(dimension)
-  const write = (value: number) => writeNumber(value, unit.decimals)
-  const writeSpan = (span: number) => write(unit.toReader(span) - unit.toReader(0))
-  return { sign: unit.sign, toReader: unit.toReader, write, writeSpan }
 }

@@ -7,6 +7,29 @@ export interface Watch {
   readonly stoppedAt: number | null
 }
 
+/** What a press does to a watch. `at` is the instant the finger came down [ms]. */
+export type Press =
+  | { readonly what: 'start' | 'lap' | 'stop'; readonly at: number }
+  | { readonly what: 'goOn' | 'undoLap' | 'reset' }
+
+/** The watch after a press. Going on after a stop counts the pause too: it was a slip. */
+export function pressed(watch: Watch, press: Press): Watch {
+  switch (press.what) {
+    case 'start':
+      return { ...watch, startedAt: press.at }
+    case 'lap':
+      return { ...watch, lapsAt: [...watch.lapsAt, press.at] }
+    case 'stop':
+      return { ...watch, stoppedAt: press.at }
+    case 'goOn':
+      return { ...watch, stoppedAt: null }
+    case 'undoLap':
+      return { ...watch, lapsAt: watch.lapsAt.slice(0, -1) }
+    case 'reset':
+      return freshWatch(watch.runKey)
+  }
+}
+
 export function freshWatch(runKey: string): Watch {
   return { runKey, startedAt: null, lapsAt: [], stoppedAt: null }
 }
@@ -29,4 +52,12 @@ export function clockText(seconds: number): string {
   const minutes = Math.floor(tenths / 600)
   const rest = (tenths % 600) / 10
   return `${minutes}:${rest.toFixed(1).padStart(4, '0')}`
+}
+
+/** As a screen reader says it: 1 minute 3.4 seconds. */
+export function spokenTime(seconds: number): string {
+  const tenths = Math.floor(seconds * 10 + 1e-6)
+  const minutes = Math.floor(tenths / 600)
+  const rest = `${(tenths % 600) / 10} seconds`
+  return minutes === 0 ? rest : `${minutes} minute${minutes === 1 ? '' : 's'} ${rest}`
 }

@@ -1,9 +1,17 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 
-import { recall, remember } from '../../store/device.ts'
-import { clockText, freshWatch, lapTimesS, totalS, type Watch } from './stopwatch-times.ts'
-
-const STORED = 'stopwatch'
+import { SureButton } from '../../components/sure-button.tsx'
+import {
+  clockText,
+  freshWatch,
+  lapTimesS,
+  type Press,
+  pressed,
+  spokenTime,
+  totalS,
+} from './stopwatch-times.ts'
+import { useStayAwake } from './use-stay-awake.ts'
+import { forgetWatch, keepWatch, watchOf } from './watches.ts'
 
 interface Props {
   readonly runKey: string
@@ -12,115 +20,178 @@ interface Props {
   readonly onClose: () => void
 }
 
-/** Whether a stopwatch was left running for this run, perhaps in a tab that was closed since. */
-export function hasWatch(runKey: string): boolean {
-  return recall<Watch>(STORED)?.runKey === runKey
-}
-
 /** Large targets for gloves and sunlight. Times are differences of the device's clock. */
 export function Stopwatch({ runKey, onTimes, onClose }: Props) {
-  const [watch, setWatch] = useState<Watch>(() => {
-    const kept = recall<Watch>(STORED)
-    return kept?.runKey === runKey ? kept : freshWatch(runKey)
-  })
+  const [watch, setWatch] = useState(() => watchOf(runKey) ?? freshWatch(runKey))
+  const [said, setSaid] = useState('')
   const isRunning = watch.startedAt !== null && watch.stoppedAt === null
   const now = useNow(isRunning)
   useStayAwake(isRunning)
-  const change = (part: Partial<Watch>) => {
-    const next = { ...watch, ...part }
+  const laps = lapTimesS(watch, now)
+  const press = (what: Press) => {
+    const next = pressed(watch, what)
     setWatch(next)
-    remember(STORED, next)
+    keepWatch(next)
+    setSaid(sentenceOf(what, lapTimesS(next, Date.now())))
   }
-  const finish = (timesS: readonly number[]) => {
-    remember(STORED, null)
-    onTimes(timesS)
+  const close = () => {
+    forgetWatch(runKey)
     onClose()
   }
-  const laps = lapTimesS(watch, now)
   return (
     <section class="stopwatch" aria-label="Stopwatch">
       <p class="clock" role="timer">
         {clockText(totalS(watch, now))}
       </p>
+      <p class="visually-hidden" role="status">
+        {said}
+      </p>
       {watch.stoppedAt === null ? (
-        <div class="big-buttons">
-          {isRunning ? (
-            <>
-              <button
-                type="button"
-                class="big"
-                onClick={() => change({ lapsAt: [...watch.lapsAt, Date.now()] })}
-              >
-                Lap {laps.length}
-              </button>
-              <button
-                type="button"
-                class="big primary"
-                onClick={() => change({ stoppedAt: Date.now() })}
-              >
-                Stop
-              </button>
-            </>
-          ) : (
-            <button
-              type="button"
-              class="big primary"
-              onClick={() => change({ startedAt: Date.now() })}
-            >
-              Start
-            </button>
-          )}
-        </div>
+        <Keys isRunning={isRunning} lap={laps.length} onPress={press} />
       ) : (
         <Taken
           laps={laps}
           totalTimeS={totalS(watch, now)}
-          onTimes={finish}
-          onAgain={() => change(freshWatch(runKey))}
+          onPress={press}
+          onTimes={(timesS) => {
+            onTimes(timesS)
+            close()
+          }}
         />
       )}
-      {laps.length > 1 && (
-        <ol class="laps" aria-label="Laps">
-          {laps.map((seconds, index) => (
-            <li key={`lap ${index + 1}`}>{clockText(seconds)}</li>
-          ))}
-        </ol>
+      {laps.length > 1 && <Laps laps={laps} onUndo={() => press({ what: 'undoLap' })} />}
+      {watch.startedAt === null ? (
+        <button type="button" class="quiet" onClick={close}>
+          Close the stopwatch
+        </button>
+      ) : (
+        <SureButton
+          isQuiet
+          label="Close without a time"
+          yes="Yes, forget this time"
+          onSure={close}
+        />
       )}
-      <button
-        type="button"
-        class="quiet"
-        onClick={() => {
-          remember(STORED, null)
-          onClose()
-        }}
-      >
-        Close without a time
-      </button>
     </section>
   )
+}
+
+function sentenceOf({ what }: Press, laps: readonly number[]): string {
+  const whole = laps.reduce((sum, lap) => sum + lap, 0)
+  if (what === 'start' || what === 'goOn') return 'Running'
+  if (what === 'lap') return `Lap ${laps.length - 1}: ${spokenTime(laps.at(-2) ?? 0)}`
+  if (what === 'stop') return `Stopped at ${spokenTime(whole)}`
+  return what === 'undoLap' ? 'Lap taken back' : 'At zero'
+}
+
+interface KeysProps {
+  readonly isRunning: boolean
+  readonly lap: number
+  readonly onPress: (press: Press) => void
+}
+
+function Keys({ isRunning, lap, onPress }: KeysProps) {
+  const at = usePressedAt()
+  if (!isRunning) {
+    return (
+      <div class="big-buttons">
+        <button
+          type="button"
+          class="big primary"
+          {...at.down}
+          onClick={(event) => onPress({ what: 'start', at: at.take(event) })}
+        >
+          Start
+        </button>
+      </div>
+    )
+  }
+  return (
+    <div class="big-buttons">
+      <button
+        type="button"
+        class="big"
+        {...at.down}
+        onClick={(event) => onPress({ what: 'lap', at: at.take(event) })}
+      >
+        Lap {lap}
+      </button>
+      <button
+        type="button"
+        class="big primary"
+        {...at.down}
+        onClick={(event) => onPress({ what: 'stop', at: at.take(event) })}
+      >
+        Stop
+      </button>
+    </div>
+  )
+}
+
+/** When the finger came down, not when it left: a glove stays on the glass for a while. */
+function usePressedAt() {
+  const downAt = useRef<number | null>(null)
+  return {
+    down: {
+      onPointerDown: () => {
+        downAt.current = Date.now()
+      },
+      onPointerCancel: () => {
+        downAt.current = null
+      },
+    },
+    /** A press of a key has no finger: then it is now. */
+    take: ({ detail }: MouseEvent) => {
+      const at = detail === 0 ? null : downAt.current
+      downAt.current = null
+      return at ?? Date.now()
+    },
+  }
 }
 
 function Taken(props: {
   readonly laps: readonly number[]
   readonly totalTimeS: number
   readonly onTimes: (timesS: readonly number[]) => void
-  readonly onAgain: () => void
+  readonly onPress: (press: Press) => void
 }) {
-  const { laps, totalTimeS, onTimes, onAgain } = props
+  const { laps, totalTimeS, onTimes, onPress } = props
   return (
-    <div class="row">
-      <button type="button" class="primary" onClick={() => onTimes([totalTimeS])}>
+    <div class="taken">
+      <button type="button" class="big primary" onClick={() => onTimes([totalTimeS])}>
         Take {totalTimeS.toFixed(1)} s
       </button>
       {laps.length > 1 && (
-        <button type="button" onClick={() => onTimes(laps)}>
+        <button type="button" class="big" onClick={() => onTimes(laps)}>
           One run for each of the {laps.length} laps
         </button>
       )}
-      <button type="button" onClick={onAgain}>
-        Again from zero
-      </button>
+      <div class="row">
+        <button type="button" onClick={() => onPress({ what: 'goOn' })}>
+          It was a slip: go on
+        </button>
+        <SureButton
+          label="Again from zero"
+          yes="Yes, from zero"
+          onSure={() => onPress({ what: 'reset' })}
+        />
+      </div>
     </div>
+  )
+}
+
+function Laps({ laps, onUndo }: { readonly laps: readonly number[]; readonly onUndo: () => void }) {
+  return (
+    <>
+      <ol class="laps" aria-label="Laps">
+        {laps.map((seconds, index) => (
+          <li key={`lap ${index + 1}`}>{clockText(seconds)}</li>
+        ))}
+      </ol>
+      <button type="button" class="quiet" onClick={onUndo}>
+        Undo the last lap
+      </button>
+    </>
   )
 }
 
@@ -132,13 +203,4 @@ function useNow(isRunning: boolean): number {
     return () => clearInterval(timer)
   }, [isRunning])
   return now
-}
-
-/** The screen stays on while the watch runs, where the browser lets us ask for it. */
-function useStayAwake(isRunning: boolean): void {
-  useEffect(() => {
-    if (!isRunning || navigator.wakeLock === undefined) return
-    const asked = navigator.wakeLock.request('screen').catch(() => null)
-    return () => void asked.then((lock) => lock?.release())
-  }, [isRunning])
 }

@@ -1,0 +1,103 @@
+import { NOTHING_ENTERED } from '../../units.ts'
+import { blankRun, type EntryForm, type RunForm } from './form.ts'
+import type { Live } from './live.ts'
+import type { RemarksAt } from './remarks.ts'
+import { RunCard } from './run-card.tsx'
+import { RUN_KINDS, RUN_SPECS, type RunKind } from './run-fields.ts'
+
+interface Props {
+  readonly entry: EntryForm
+  readonly index: number
+  readonly live: Live
+  readonly remarksAt: RemarksAt
+  readonly heightSource: string | undefined
+  readonly onChange: (entry: EntryForm) => void
+}
+
+/** What was measured with one setup, and what else may be. Cautions stand before the runs they are for. */
+export function Runs({ entry, index, live, remarksAt, heightSource, onChange }: Props) {
+  const pointer = `/entries/${index}`
+  const kinds = [...new Set(entry.runs.map(({ kind }) => kind))]
+  const replace = (at: number, ...runs: readonly RunForm[]) =>
+    onChange({ ...entry, runs: entry.runs.toSpliced(at, 1, ...runs) })
+  const add = (kind: RunKind) => {
+    const before = entry.runs.findLast((run) => run.kind === kind)
+    onChange({ ...entry, runs: [...entry.runs, blankRun(kind, before, heightSource)] })
+  }
+  return (
+    <>
+      {kinds.map((kind) => (
+        <p class="caution" key={kind}>
+          {RUN_SPECS[kind].caution}
+        </p>
+      ))}
+      {entry.runs.map((run, at) => (
+        <RunCard
+          key={run.key}
+          run={run}
+          drive={entry.setup?.drive}
+          number={entry.runs.slice(0, at + 1).filter(({ kind }) => kind === run.kind).length}
+          pointer={`${pointer}/runs/${at}`}
+          live={live}
+          remarksAt={remarksAt}
+          onChange={(next) => replace(at, next)}
+          onRemove={() => replace(at)}
+          onTimes={(timesS) => replace(at, ...runsOf(run, timesS))}
+        />
+      ))}
+      <AddRun last={entry.runs.at(-1)?.kind} onAdd={add} />
+      {(remarksAt(`${pointer}/runs`).faults ?? []).map((fault) => (
+        <p class="fault" key={fault}>
+          {fault}
+        </p>
+      ))}
+    </>
+  )
+}
+
+/** At first all kinds in sight; afterwards one more of the same with one press. */
+function AddRun(props: {
+  readonly last: RunKind | undefined
+  readonly onAdd: (kind: RunKind) => void
+}) {
+  const { last, onAdd } = props
+  const all = (
+    <div class="kinds">
+      {RUN_KINDS.map((kind) => (
+        <button type="button" key={kind} onClick={() => onAdd(kind)}>
+          <strong>{RUN_SPECS[kind].label}</strong>
+          <small>{RUN_SPECS[kind].about}</small>
+        </button>
+      ))}
+    </div>
+  )
+  if (last === undefined) {
+    return (
+      <fieldset>
+        <legend>What did you measure?</legend>
+        {all}
+      </fieldset>
+    )
+  }
+  return (
+    <>
+      <button type="button" class="more" onClick={() => onAdd(last)}>
+        One more: {RUN_SPECS[last].label.toLowerCase()}
+      </button>
+      <details>
+        <summary>Measured something else?</summary>
+        {all}
+      </details>
+    </>
+  )
+}
+
+/** The run with its time taken, and one more like it for each further time. */
+function runsOf(run: RunForm, timesS: readonly number[]): RunForm[] {
+  return timesS.map((timeS, index) => {
+    const { values, ...rest } = index === 0 ? run : blankRun(run.kind, run)
+    const stored = Number(timeS.toFixed(1))
+    const durationS = { ...NOTHING_ENTERED, text: String(stored), stored }
+    return { ...rest, values: { ...values, durationS } }
+  })
+}

@@ -1,0 +1,36 @@
+import { SureButton } from '../../components/sure-button.tsx'
+import { takeAsDraft, throwShelvedAway, useShelf } from './draft.ts'
+import type { Form } from './form.ts'
+
+/** Drafts that were set aside for another one. Nothing when there is none. */
+export function Shelf() {
+  const shelf = useShelf()
+  if (shelf.length === 0) return null
+  return (
+    <section aria-label="Set aside">
+      {shelf.map((form) => (
+        <div class="notice" key={form.key} data-testid="shelved">
+          <p>Set aside, not sent: {nameOf(form)}.</p>
+          <div class="row">
+            <button type="button" onClick={() => void takeAsDraft(form)}>
+              Go on with it
+            </button>
+            <SureButton
+              isQuiet
+              label="Throw it away"
+              yes="Yes, throw it away"
+              onSure={() => void throwShelvedAway(form)}
+            />
+          </div>
+        </div>
+      ))}
+    </section>
+  )
+}
+
+/** Larkfield, 2026-05-10, 2 runs */
+function nameOf({ siteName, flownOn, entries }: Form): string {
+  const runs = entries.reduce((sum, entry) => sum + entry.runs.length, 0)
+  const place = siteName.trim() === '' ? 'a field without a name' : siteName.trim()
+  return `${place}, ${flownOn}, ${runs} run${runs === 1 ? '' : 's'}`
+}
