@@ -61,7 +61,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const fits = new FitRefresher(options.db, app.log)
   app.decorate('fits', fits)
   const tables = tablesFor(NewRun)
-  const workshop = { db: options.db, tables, fitIn: fits.fitIn.bind(fits) }
+  const workshop = { db: options.db, tables, fitsIn: fits.fitsIn.bind(fits) }
   const releases = new ReleaseMaker(workshop, app.log)
   app.decorate('releases', releases)
   app.addHook('onReady', async () => releases.start(options.datasetEveryDays ?? null))

@@ -6,66 +6,122 @@ import { setTimeout as sleep } from 'node:timers/promises'
 
 import { to as copyTo } from 'pg-copy-streams'
 
+import { buildApp } from '../../src/app.ts'
 import { type Database, openDatabase } from '../../src/db/client.ts'
 import { startEmbedded } from '../../src/db/embedded.ts'
 import { migrate } from '../../src/db/migrate.ts'
+import { inTransaction } from '../../src/db/transaction.ts'
 import { loadDemo } from '../../src/demo/load.ts'
-import { exportRuns } from '../../src/features/datasets/exports/export-runs.ts'
-import { anonymise } from '../../src/features/datasets/release/anonymise.ts'
-import { runsSelect } from '../../src/features/datasets/release/runs-sql.ts'
+import { layoutOf } from '../../src/features/datasets/entries/entries-sql.ts'
+import { collectLateEntries, prepareEntries } from '../../src/features/datasets/entries/prepare.ts'
+import { runsSelect } from '../../src/features/datasets/entries/runs-select.ts'
+import { openExport } from '../../src/features/datasets/exports/export-runs.ts'
+import { anonymise } from '../../src/features/datasets/privacy/anonymise.ts'
 import { tablesFor } from '../../src/features/datasets/tables/tables.ts'
 import { NewRun } from '../../src/features/submissions/run-kinds.ts'
 
-/** About how many runs are exported. */
-const RUNS = Number(process.env.BENCH_EXPORT_RUNS ?? 1_000_000)
+/** About how many runs are exported; BENCH_EXPORT_RUNS=1000000 for the size of a large community. */
+const RUNS = Number(process.env.BENCH_EXPORT_RUNS ?? 100_000)
+
+/** Where a database of that size is kept for the next time; without it, it is made and thrown away. */
+const FOLDER = process.env.BENCH_EXPORT_DIR
+
+const FORMATS = ['csv', 'ndjson', 'parquet'] as const
 
 type Write = (line: string) => void
 
 /**
  * Live export of many runs: each format against COPY TO STDOUT of the same select through Node in the
- * same run, with the memory of this process. The evenings are those of the demo, many times over.
+ * same run, with the memory of this process; then a release of them. The evenings are those of the
+ * demo, many times over.
  */
 export async function benchDatasets(write: Write): Promise<void> {
-  const dataDir = join(tmpdir(), `fairclimb-bench-${randomUUID()}`)
+  const dataDir = FOLDER ?? join(tmpdir(), `fairclimb-bench-${randomUUID()}`)
   const embedded = await startEmbedded({ dataDir, onLost: (reason) => write(reason) })
   const db = openDatabase(embedded.url)
   try {
     await migrate(db)
-    await loadDemo(db)
-    const runs = await multiply(db)
-    const restMb = process.memoryUsage.rss() / 1e6
-    write(`    ${runs} runs; memory before                     ${restMb.toFixed(0)} MB`)
-    const tables = tablesFor(NewRun)
-    const { prepareS, copyS } = await timeCopy(db, tables)
-    write(`    keys and classes for all of them               ${prepareS.toFixed(1)} s`)
-    write(`    COPY TO STDOUT through Node                     ${rate(runs, copyS)}`)
-    for (const format of ['csv', 'ndjson', 'parquet'] as const) {
-      const { seconds, megabytes, peakMb } = await drain(exportRuns(db, tables, { format }))
-      const streamS = seconds - prepareS
-      write(
-        `    ${format.padEnd(8)} ${rate(runs, streamS)} after the keys, ${(copyS / streamS).toFixed(2)} of COPY; ` +
-          `${megabytes.toFixed(0)} MB; memory at most ${peakMb.toFixed(0)} MB`,
-      )
-    }
+    if ((await countRuns(db)) === 0) await loadDemo(db)
+    await multiply(db)
+    await timeExports(db, write)
+    await timeRelease(db, write)
   } finally {
     await db.close()
     await embedded.stop()
-    await rm(dataDir, { recursive: true, force: true })
+    if (FOLDER === undefined) await rm(dataDir, { recursive: true, force: true })
   }
 }
+
+async function timeExports(db: Database, write: Write): Promise<void> {
+  const runs = await countRuns(db)
+  const tables = tablesFor(NewRun)
+  write(
+    `    ${runs} runs; memory before                     ${megabytes(process.memoryUsage.rss())}`,
+  )
+  const stored = await timed(() => prepareEntries(db, tables))
+  write(`    cells of all of them, stored once               ${stored.toFixed(1)} s`)
+  const { keysS, copyS } = await timeCopy(db, tables)
+  write(`    keys and classes for all of them               ${keysS.toFixed(1)} s`)
+  write(`    COPY TO STDOUT through Node                     ${rate(runs, copyS)}`)
+  for (const format of FORMATS) {
+    const { bytes } = await openExport(db, tables, { format })
+    const { seconds, firstS, size, peak, cpuS } = await drain(bytes)
+    const streamS = seconds - firstS
+    write(
+      `    ${format.padEnd(8)} ${rate(runs, streamS)} after the keys (${seconds.toFixed(1)} s with them), ` +
+        `${(copyS / streamS).toFixed(2)} of COPY; ${rate(runs, cpuS)} of this process's own time; ` +
+        `${megabytes(size)}; memory at most ${megabytes(peak)}`,
+    )
+  }
+}
+
+/** Asks for a release as the service does, with its fits. */
+async function timeRelease(db: Database, write: Write): Promise<void> {
+  const app = await buildApp({ db, logger: false, rateLimit: false, trustProxy: false })
+  try {
+    await app.ready()
+    await db.pool.query('INSERT INTO dataset_request DEFAULT VALUES')
+    let peak = 0
+    const watch = watchMemory((rss) => (peak = Math.max(peak, rss)))
+    const seconds = await timed(() => app.releases.workOff())
+    await watch.stop()
+    const { rows } = await db.pool.query<{ state: string; bytes: number }>(
+      `SELECT request.state, (SELECT sum(size_bytes)::float8 FROM dataset_file file
+                               WHERE file.release_id = request.release_id) AS bytes
+         FROM dataset_request request ORDER BY created_at DESC LIMIT 1`,
+    )
+    const { state, bytes } = rows[0]!
+    write(
+      `    a release (${state}), fits included                ${seconds.toFixed(1)} s; ${megabytes(bytes)}; memory at most ${megabytes(peak)}`,
+    )
+  } finally {
+    await app.close()
+  }
+}
+
+const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(0)} MB`
 
 function rate(runs: number, seconds: number): string {
   return `${(runs / seconds / 1000).toFixed(0)} thousand rows/s`
 }
 
-/** The demo's submissions again and again, each copy by 25 new accounts; gives the number of runs. */
-async function multiply(db: Database): Promise<number> {
+async function timed(work: () => Promise<unknown>): Promise<number> {
+  const start = performance.now()
+  await work()
+  return (performance.now() - start) / 1000
+}
+
+async function countRuns(db: Database): Promise<number> {
   const { rows } = await db.pool.query<{ runs: number }>('SELECT count(*)::int AS runs FROM run')
-  const copies = Math.ceil(RUNS / rows[0]!.runs) - 1
+  return rows[0]!.runs
+}
+
+/** The demo's submissions again and again, each copy by 25 new accounts. */
+async function multiply(db: Database): Promise<void> {
+  const copies = Math.ceil(RUNS / (await countRuns(db))) - 1
+  if (copies < 1) return
   await db.pool.query(COPIES, [copies])
-  await db.pool.query('ANALYZE')
-  const counted = await db.pool.query<{ runs: number }>('SELECT count(*)::int AS runs FROM run')
-  return counted.rows[0]!.runs
+  await db.pool.query('VACUUM ANALYZE')
 }
 
 /** Ids of copies follow from the id copied and the number of the copy. */
@@ -94,37 +150,52 @@ const COPIES = `
          own_standard_uncertainty, shared_standard_uncertainty, systematic, normalized, derived, warnings
     FROM run_result, copy`
 
-async function timeCopy(db: Database, { all, rawFields }: ReturnType<typeof tablesFor>) {
-  const client = await db.pool.connect()
-  try {
-    await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ')
-    const start = performance.now()
-    await anonymise(client)
-    const prepareS = (performance.now() - start) / 1000
-    const select = runsSelect(all.runs.columns, rawFields)
-    const { seconds } = await drain(client.query(copyTo(`COPY (${select}) TO STDOUT (FORMAT csv)`)))
-    return { prepareS, copyS: seconds }
-  } finally {
-    await client.query('ROLLBACK')
-    client.release()
-  }
+async function timeCopy(db: Database, tables: ReturnType<typeof tablesFor>) {
+  return inTransaction(db, async (client) => {
+    await client.query('SET TRANSACTION ISOLATION LEVEL REPEATABLE READ')
+    const keysS = await timed(async () => {
+      await collectLateEntries(client, tables)
+      await anonymise(client, { layout: layoutOf(tables), salt: 'bench' })
+    })
+    const copied = client.query(copyTo(`COPY (${runsSelect()}) TO STDOUT`))
+    return { keysS, copyS: (await drain(copied)).seconds }
+  })
 }
 
-/** Takes everything, keeps nothing; gives time, size and the most memory this process had. */
-async function drain(bytes: AsyncIterable<Uint8Array>) {
-  let peak = 0
+/** Calls with the memory of this process again and again. */
+function watchMemory(see: (rss: number) => void) {
   let done = false
-  const watch = (async () => {
+  const watching = (async () => {
     while (!done) {
-      peak = Math.max(peak, process.memoryUsage.rss())
+      see(process.memoryUsage.rss())
       await sleep(20)
     }
   })()
+  return {
+    async stop() {
+      done = true
+      await watching
+    },
+  }
+}
+
+/** Takes everything, keeps nothing; gives times, size and the most memory this process had. */
+async function drain(bytes: AsyncIterable<Uint8Array>) {
+  let peak = 0
+  const watch = watchMemory((rss) => (peak = Math.max(peak, rss)))
   const start = performance.now()
+  let firstS = 0
   let size = 0
-  for await (const part of bytes) size += part.length
+  let cpu = process.cpuUsage()
+  for await (const part of bytes) {
+    if (size === 0) {
+      firstS = (performance.now() - start) / 1000
+      cpu = process.cpuUsage()
+    }
+    size += part.length
+  }
   const seconds = (performance.now() - start) / 1000
-  done = true
-  await watch
-  return { seconds, megabytes: size / 1e6, peakMb: Math.max(peak, process.memoryUsage.rss()) / 1e6 }
+  const { user, system } = process.cpuUsage(cpu)
+  await watch.stop()
+  return { seconds, firstS, size, peak, cpuS: (user + system) / 1e6 }
 }

@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { MassClass } from '../../contract/conditions.ts'
 import { Id } from '../../contract/ids.ts'
 import { pageOf } from '../../contract/pagination.ts'
-import { QUASI_IDENTIFIERS } from './release/anonymise.ts'
+import { QUASI_IDENTIFIERS } from './privacy/attributes.ts'
 import { REQUEST_STATES } from './release/requests-repository.ts'
 
 export const ReleaseId = z
@@ -20,6 +20,14 @@ const anonymity = z
     suppressedRuns: z
       .partialRecord(z.enum(QUASI_IDENTIFIERS), z.int())
       .describe('Runs in which a column was emptied, by column'),
+    rangeRuns: z
+      .partialRecord(z.enum(QUASI_IDENTIFIERS), z.int())
+      .optional()
+      .describe('Runs that show a range of classes, by column'),
+    kept: z
+      .partialRecord(z.enum(QUASI_IDENTIFIERS), z.number().min(0).max(1))
+      .optional()
+      .describe('Share of what the classes tell that is kept over all runs, by column'),
   })
   .describe('What keeps persons from being recognised, and what it cost')
 
@@ -92,8 +100,8 @@ export const ExportQuery = z.strictObject({
     .optional()
     .describe('Only runs of that kind, such as climb'),
   massClass: MassClass.optional().describe('Only runs that show that class of all-up mass'),
-  from: month.describe('Only runs that show this month or a later one'),
-  to: month.describe('Only runs that show this month or an earlier one'),
+  from: month.describe('Only runs that show months from this one on'),
+  to: month.describe('Only runs that show months up to this one'),
 })
 
 export type ExportQuery = z.infer<typeof ExportQuery>

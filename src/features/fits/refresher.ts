@@ -70,13 +70,24 @@ export class FitRefresher {
   }
 
   /**
-   * The fit of what this transaction sees, whatever the current fit is: for a release, which must
-   * hold the fit of exactly its own evidence. Nothing is stored.
+   * Fits of what this transaction sees, whatever the current fit is: for a release, which must hold
+   * the fits of exactly its own evidence. Null where a variant has no evidence. Nothing is stored.
    */
-  async fitIn(client: PoolClient, quantity: Quantity): Promise<SnapshotFit> {
-    const { rows } = await findEvidence(client, quantity, METHOD_VERSION)
+  async fitsIn(
+    client: PoolClient,
+    quantity: Quantity,
+    variants: readonly FitVariant[],
+  ): Promise<(SnapshotFit | null)[]> {
+    const { rows: all } = await findEvidence(client, quantity, METHOD_VERSION)
     const versions = { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
-    return { id: fitId(versions, rows), ...(await this.#workers.fit(rows)) }
+    const fits: (SnapshotFit | null)[] = []
+    for (const variant of variants) {
+      const rows = selectRows(all, variant)
+      const id = fitId(versions, rows, variant)
+      const isEmpty = rows.setup.length === 0
+      fits.push(isEmpty ? null : { id, ...(await this.#workers.fit({ ...rows, variant })) })
+    }
+    return fits
   }
 
   /**

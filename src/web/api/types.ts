@@ -373,7 +373,7 @@ export interface paths {
         };
         /**
          * Export the runs of this moment
-         * @description The columns and the privacy of the file runs of a release, streamed from the database. Keys are drawn anew for each export. For what is to be cited, take a release.
+         * @description The columns and the privacy of the file runs of a release, streamed from the database. Keys are drawn anew for every state of the evidence: the same state and question have the same bytes and ETag. For what is to be cited, take a release.
          */
         get: operations["exportRuns"];
         put?: never;
@@ -3669,7 +3669,15 @@ export interface components {
             anonymity: {
                 /** @description Pilots who share whatever combination of quasi-identifiers is shown */
                 k: number;
+                /** @description Share of what the classes tell that is kept over all runs, by column */
+                kept?: {
+                    [key: string]: number;
+                };
                 pilots: number;
+                /** @description Runs that show a range of classes, by column */
+                rangeRuns?: {
+                    [key: string]: number;
+                };
                 runs: number;
                 sessions: number;
                 /** @description Runs in which a column was emptied, by column */
@@ -5306,14 +5314,14 @@ export interface operations {
                 /** @description Only runs with that powerplant, propeller or frame */
                 componentId?: string;
                 format?: "csv" | "ndjson" | "parquet";
-                /** @description Only runs that show this month or a later one */
+                /** @description Only runs that show months from this one on */
                 from?: string;
                 /** @description Only runs of that kind, such as climb */
                 kind?: string;
                 massClass?: components["schemas"]["MassClassInput"];
                 /** @description Only runs of that setup */
                 setupId?: string;
-                /** @description Only runs that show this month or an earlier one */
+                /** @description Only runs that show months up to this one */
                 to?: string;
             };
             header?: never;

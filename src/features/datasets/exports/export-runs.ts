@@ -1,16 +1,21 @@
+import { randomUUID } from 'node:crypto'
+import { Readable } from 'node:stream'
+
 import type { PoolClient } from 'pg'
 
 import type { Database } from '../../../db/client.ts'
+import { layoutOf } from '../entries/entries-sql.ts'
+import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
+import { runsSelect } from '../entries/runs-select.ts'
 import { csvRecords } from '../files/csv-records.ts'
 import { ndjsonFromCsv } from '../files/ndjson.ts'
 import { parquetFromCsv } from '../files/parquet.ts'
-import { withoutHeader } from '../files/without-header.ts'
-import { anonymise } from '../release/anonymise.ts'
-import { runsSelect } from '../release/runs-sql.ts'
-import { CSV_TYPE, copyCsv, PARQUET_TYPE } from '../release/tables-to-files.ts'
+import { anonymise } from '../privacy/anonymise.ts'
+import { CSV_TYPE, copyCsv, copyLines, PARQUET_TYPE } from '../release/tables-to-files.ts'
 import type { ExportQuery } from '../schema.ts'
 import type { Tables } from '../tables/tables.ts'
 import { applyFilter } from './filter.ts'
+import { exportTag, findVersion, saltOf } from './live-version.ts'
 
 export const EXPORT_TYPES: Readonly<Record<ExportQuery['format'], string>> = {
   csv: CSV_TYPE,
@@ -18,40 +23,89 @@ export const EXPORT_TYPES: Readonly<Record<ExportQuery['format'], string>> = {
   parquet: PARQUET_TYPE,
 }
 
-/**
- * The runs of this moment, with the columns and the privacy of a release: keys are drawn anew for
- * every export. Bytes come as the database gives them; nothing is gathered.
- */
-export async function* exportRuns(
-  db: Database,
-  { all, rawFields }: Tables,
+/** How often a state of the evidence is looked for that stays while a snapshot is taken of it. */
+const ATTEMPTS = 3
+
+/** The name that the export has in this moment; its bytes are worked out by {@link openExport}. */
+export async function currentTag(
+  { pool }: Database,
+  tables: Tables,
   query: ExportQuery,
-): AsyncGenerator<Buffer> {
-  const client = await db.pool.connect()
-  let done = false
-  try {
-    await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ')
-    await anonymise(client)
-    const filter = await applyFilter(client, query)
-    const { columns } = all.runs
-    yield* formatted(client, query.format, all.runs, runsSelect(columns, rawFields, filter))
-    await client.query('COMMIT')
-    done = true
-  } finally {
-    client.release(!done) // who goes away in the middle leaves a COPY that has no end but this
+): Promise<string> {
+  const version = await findVersion(pool, layoutOf(tables))
+  return exportTag(version, await saltOf(pool, version), query)
+}
+
+/** A live export, and the strong tag of its bytes; null where the evidence changed all the while. */
+export interface OpenExport {
+  readonly tag: string | null
+  readonly bytes: Readable
+}
+
+/**
+ * The runs of this moment, with the columns and the privacy of a release. Keys are drawn anew for
+ * every state of the evidence; the same state and question have the same bytes. Bytes come as the
+ * database gives them; nothing is gathered.
+ */
+export async function openExport(
+  db: Database,
+  tables: Tables,
+  query: ExportQuery,
+): Promise<OpenExport> {
+  const layout = layoutOf(tables)
+  await prepareEntries(db, tables)
+  for (let attempt = 1; ; attempt++) {
+    const expected = await findVersion(db.pool, layout)
+    const salt = await saltOf(db.pool, expected)
+    const client = await db.pool.connect()
+    try {
+      await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ')
+      const isSame = (await findVersion(client, layout)) === expected
+      if (isSame || attempt === ATTEMPTS) {
+        const keys = { layout, salt: isSame ? salt : randomUUID() }
+        const bytes = streamOf(client, exported(client, tables, { query, keys }))
+        return { tag: isSame ? exportTag(expected, salt, query) : null, bytes }
+      }
+      await client.query('ROLLBACK')
+      client.release()
+    } catch (error) {
+      client.release(true)
+      throw error
+    }
   }
+}
+
+/** A stream that gives its connection back when it ends or is given up. */
+function streamOf(client: PoolClient, bytes: AsyncIterable<Buffer>): Readable {
+  const stream = Readable.from(bytes, { objectMode: false })
+  // Who goes away in the middle leaves a COPY that has no end but that of its connection.
+  return stream.once('close', () => client.release(!stream.readableEnded))
+}
+
+async function* exported(
+  client: PoolClient,
+  tables: Tables,
+  { query, keys }: { readonly query: ExportQuery; readonly keys: Parameters<typeof anonymise>[1] },
+): AsyncGenerator<Buffer> {
+  await collectLateEntries(client, tables)
+  await anonymise(client, keys)
+  await applyFilter(client, query)
+  yield* formatted(client, query, tables.all.runs)
+  await client.query('COMMIT')
 }
 
 function formatted(
   client: PoolClient,
-  format: ExportQuery['format'],
+  { format, kind }: ExportQuery,
   runs: Tables['all']['runs'],
-  select: string,
 ): AsyncGenerator<Buffer> {
-  const csv = copyCsv(client, runs, select)
-  if (format === 'csv') return csv
-  const records = withoutHeader(csvRecords(csv))
-  return format === 'ndjson'
-    ? ndjsonFromCsv(runs.columns, records)
-    : parquetFromCsv(runs.columns, records)
+  const select = runsSelect(kind)
+  switch (format) {
+    case 'csv':
+      return copyCsv(client, runs, select)
+    case 'ndjson':
+      return ndjsonFromCsv(runs.columns, csvRecords(copyLines(client, select)))
+    case 'parquet':
+      return parquetFromCsv(runs.columns, copyLines(client, select))
+  }
 }

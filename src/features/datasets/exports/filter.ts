@@ -1,17 +1,13 @@
 import type { PoolClient } from 'pg'
-import { escapeLiteral } from 'pg'
 
-import { shownSql } from '../release/anonymise.ts'
-import type { RunsFilter } from '../release/runs-sql.ts'
+import { QUASI_IDENTIFIERS, type QuasiIdentifier } from '../privacy/attributes.ts'
 import type { ExportQuery } from '../schema.ts'
 
 /**
  * Takes from dataset_unit what was not asked for. Filters look at what is shown, not at what is
  * known: an answer would otherwise tell what the columns hide.
- *
- * @returns what is left to be looked at run by run
  */
-export async function applyFilter(client: PoolClient, query: ExportQuery): Promise<RunsFilter> {
+export async function applyFilter(client: PoolClient, query: ExportQuery): Promise<void> {
   const conditions: string[] = []
   const values: unknown[] = []
   const keep = (condition: (place: string) => string, value: unknown) => {
@@ -22,15 +18,18 @@ export async function applyFilter(client: PoolClient, query: ExportQuery): Promi
   keep((p) => `unit.setup_id = ${SURVIVOR('setup', p)}`, query.setupId)
   keep((p) => `${SURVIVOR('component', p)} IN (${PARTS})`, query.componentId)
   keep((p) => `${shownSql('all_up_mass_class')} = ${p}`, query.massClass)
-  keep((p) => `${shownSql('flown_month')} >= ${p}`, query.from)
-  keep((p) => `${shownSql('flown_month')} <= ${p}`, query.to)
-  if (conditions.length > 0) {
-    await client.query(
-      `DELETE FROM dataset_unit unit WHERE (${conditions.join(' AND ')}) IS NOT TRUE`,
-      values,
-    )
-  }
-  return { where: query.kind === undefined ? 'true' : `run.kind = ${escapeLiteral(query.kind)}` }
+  keep((p) => `${shownSql('flown_from')} >= ${p}`, query.from)
+  keep((p) => `${shownSql('flown_to')} <= ${p}`, query.to)
+  if (conditions.length === 0) return
+  await client.query(
+    `DELETE FROM dataset_unit unit WHERE (${conditions.join(' AND ')}) IS NOT TRUE`,
+    values,
+  )
+}
+
+/** A quasi-identifier as it is shown: a cell of the line, null where it is empty. */
+function shownSql(column: QuasiIdentifier): string {
+  return `nullif(split_part(unit.shown, ',', ${QUASI_IDENTIFIERS.indexOf(column) + 1}), '')`
 }
 
 /** A merged id stands for its survivor. */

@@ -7,7 +7,7 @@ import { problems } from '../../../contract/problems.ts'
 import type { Database } from '../../../db/client.ts'
 import { ExportQuery } from '../schema.ts'
 import type { Tables } from '../tables/tables.ts'
-import { EXPORT_TYPES, exportRuns } from './export-runs.ts'
+import { currentTag, EXPORT_TYPES, openExport } from './export-runs.ts'
 
 export interface ExportRoutesOptions {
   readonly db: Database
@@ -26,7 +26,7 @@ export const exportRoutes: FastifyPluginAsyncZod<ExportRoutesOptions> = async (
         operationId: 'exportRuns',
         summary: 'Export the runs of this moment',
         description:
-          'The columns and the privacy of the file runs of a release, streamed from the database. Keys are drawn anew for each export. For what is to be cited, take a release.',
+          'The columns and the privacy of the file runs of a release, streamed from the database. Keys are drawn anew for every state of the evidence: the same state and question have the same bytes and ETag. For what is to be cited, take a release.',
         tags: ['Datasets'],
         querystring: ExportQuery,
         response: { 200: z.unknown().describe('The runs'), ...problems(400) },
@@ -38,9 +38,14 @@ export const exportRoutes: FastifyPluginAsyncZod<ExportRoutesOptions> = async (
       reply
         .type(EXPORT_TYPES[format])
         .header('content-disposition', `attachment; filename="fairclimb-runs.${format}"`)
-        .header('cache-control', 'no-store')
-      const bytes = exportRuns(db, tables, request.query)
-      return reply.send(Readable.from(bytes, { objectMode: false }))
+        .header('cache-control', 'no-cache')
+      const tag = await currentTag(db, tables, request.query)
+      if (request.headers['if-none-match']?.includes(tag.slice(0, -1)) === true) {
+        return reply.header('etag', tag).send(Readable.from([])) // known: nothing is worked out
+      }
+      const live = await openExport(db, tables, request.query)
+      if (live.tag !== null) reply.header('etag', live.tag)
+      return reply.send(live.bytes)
     },
   )
 }

@@ -36,18 +36,3 @@ export function formulaSafe(text: string): string {
 export function csvHeader(columns: readonly { readonly name: string }[]): string {
   return columns.map(({ name }) => name).join(',') + CRLF
 }
-
-/**
- * What COPY … (FORMAT csv) gives, as RFC 4180 wants it: a header, and CR LF at the end of lines. No
- * cell of ours holds a line end, so those of COPY are all that there are.
- */
-export async function* csvFromCopy(
-  columns: readonly { readonly name: string }[],
-  copied: AsyncIterable<Uint8Array>,
-): AsyncGenerator<Buffer> {
-  yield Buffer.from(csvHeader(columns))
-  for await (const chunk of copied) {
-    const text = Buffer.from(chunk.buffer, chunk.byteOffset, chunk.byteLength).toString('latin1')
-    yield Buffer.from(text.replaceAll('\n', CRLF), 'latin1')
-  }
-}

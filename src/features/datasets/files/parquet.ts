@@ -1,10 +1,9 @@
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer'
 
 import type { Column } from '../tables/column.ts'
-import type { CsvRecord } from './csv-records.ts'
-
-/** Rows that are held and written at once; bounds the memory. */
-const ROWS_PER_GROUP = 32_768
+import { writeChunk } from './parquet/chunk-pages.ts'
+import { ColumnChunk, ROWS_PER_GROUP } from './parquet/column-chunk.ts'
+import { CsvRows } from './parquet/csv-rows.ts'
 
 /** Takes what was written so far; the writer's own buffer starts anew. */
 class Outlet extends ByteWriter {
@@ -17,59 +16,45 @@ class Outlet extends ByteWriter {
 
 /**
  * A Parquet file of the rows of a CSV file, header already taken off: typed columns, row groups with
- * statistics, Snappy. Made from the CSV itself, so the two cannot differ; an empty cell is a null.
+ * statistics, dictionaries where values repeat. Made from the CSV itself, so the two cannot differ;
+ * an empty cell is a null. Cells stay bytes until a page is written: no object per row or cell.
  */
 export async function* parquetFromCsv(
   columns: readonly Column[],
-  records: AsyncIterable<readonly CsvRecord[]>,
+  pieces: AsyncIterable<Uint8Array>,
 ): AsyncGenerator<Buffer> {
   const outlet = new Outlet(1 << 20)
   const schema = [{ name: 'root', num_children: columns.length }, ...columns.map(schemaOf)]
   const file = new ParquetWriter({ writer: outlet, schema, createdBy: 'fairclimb' })
-  let group = emptyGroup(columns)
+  const chunks = columns.map((column) => new ColumnChunk(column))
   let rows = 0
-  for await (const batch of records) {
-    for (const { cells } of batch) {
-      for (let c = 0; c < columns.length; c++) group[c]!.push(cells[c]!)
-      if (++rows < ROWS_PER_GROUP) continue
-      yield writeGroup(file, outlet, columns, group)
-      group = emptyGroup(columns)
-      rows = 0
-    }
+  const csv = new CsvRows(columns.length, (bytes, starts, ends) => {
+    for (let c = 0; c < chunks.length; c++) chunks[c]!.add(bytes, starts[c]!, ends[c]!)
+    if (++rows % ROWS_PER_GROUP === 0) writeGroup(file, outlet, chunks)
+  })
+  for await (const piece of pieces) {
+    csv.push(piece)
+    if (outlet.index > 0) yield outlet.take()
   }
-  if (rows > 0) yield writeGroup(file, outlet, columns, group)
+  csv.end()
+  if (rows % ROWS_PER_GROUP > 0) writeGroup(file, outlet, chunks)
   file.finish()
   yield outlet.take()
 }
 
-function emptyGroup(columns: readonly Column[]): string[][] {
-  return columns.map(() => [])
-}
-
-function writeGroup(
-  file: ParquetWriter,
-  outlet: Outlet,
-  columns: readonly Column[],
-  group: readonly (readonly string[])[],
-): Buffer {
-  const columnData = columns.map((column, c) => ({
-    name: column.name,
-    data: valuesOf(column, group[c]!),
-  }))
-  void file.write({ columnData, rowGroupSize: ROWS_PER_GROUP })
-  return outlet.take()
-}
-
-function valuesOf({ type }: Column, cells: readonly string[]): unknown[] {
-  switch (type) {
-    case 'number':
-    case 'integer':
-      return cells.map((cell) => (cell === '' ? null : Number(cell)))
-    case 'boolean':
-      return cells.map((cell) => (cell === '' ? null : cell === 'true'))
-    default:
-      return cells.map((cell) => (cell === '' ? null : cell))
-  }
+/** Adds a row group to the file and to what its footer will say. */
+function writeGroup(file: ParquetWriter, writer: ByteWriter, chunks: readonly ColumnChunk[]): void {
+  const { rows } = chunks[0]!
+  const columns = chunks.map((chunk) => writeChunk(writer, chunk))
+  const bytes = columns.reduce((sum, { meta_data }) => sum + meta_data!.total_compressed_size, 0n)
+  file.row_groups.push({
+    columns,
+    num_rows: BigInt(rows),
+    total_byte_size: bytes,
+    total_compressed_size: bytes,
+  })
+  file.num_rows += BigInt(rows)
+  for (const chunk of chunks) chunk.clear()
 }
 
 function schemaOf({ name, type, nullable }: Column): SchemaElement {

@@ -1,4 +1,4 @@
-import type { Anonymity } from './anonymise.ts'
+import type { Anonymity } from '../privacy/anonymity.ts'
 
 /** Raised when the files of a release change their shape. */
 export const FORMAT_VERSION = '1'

@@ -1,37 +1,44 @@
-import { createHash } from 'node:crypto'
+import { createHash, randomUUID } from 'node:crypto'
 
 import type { PoolClient } from 'pg'
-
+import type { FitVariant } from '../../../core/comparison/fit-about.ts'
 import { QUANTITIES, type Quantity } from '../../../core/comparison/metric.ts'
 import { METHOD_VERSION, MODEL_VERSION } from '../../../core/version.ts'
 import type { Database } from '../../../db/client.ts'
 import { inTransaction } from '../../../db/transaction.ts'
+import { layoutOf } from '../entries/entries-sql.ts'
+import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
+import { RUNS_PER_METRIC, runsSelect, systematicSelect } from '../entries/runs-select.ts'
 import { csvOf } from '../files/csv.ts'
 import type { StoredFile } from '../files/store.ts'
+import { anonymise } from '../privacy/anonymise.ts'
+import type { Anonymity } from '../privacy/anonymity.ts'
 import type { Tables } from '../tables/tables.ts'
-import { anonymise, measureAnonymity } from './anonymise.ts'
+import { aggregateRows } from './aggregate-rows.ts'
 import { type CatalogueRows, readCatalogue } from './catalogue-rows.ts'
 import { changesSince } from './changes.ts'
 import { storeDocuments } from './documents.ts'
 import { dayOf, FORMAT_VERSION, type ReleaseFacts } from './facts.ts'
-import { countReleasesOf, findLatestRelease, insertRelease, type Release } from './repository.ts'
 import {
-  aggregateRows,
-  effectRows,
-  fitRows,
+  RELEASED_VARIANTS,
   type ReleasedFit,
   type SnapshotFit,
-  unpackFit,
-} from './result-rows.ts'
-import { RUNS_PER_METRIC, runsSelect, systematicSelect } from './runs-sql.ts'
+  unpackFits,
+} from './released-fits.ts'
+import { countReleasesOf, findLatestRelease, insertRelease, type Release } from './repository.ts'
+import { effectRows, fitRows } from './result-rows.ts'
 import { copyCsv, storeTable } from './tables-to-files.ts'
 
 /** What a release is made with. */
 export interface Workshop {
   readonly db: Database
   readonly tables: Tables
-  /** The fit of what that transaction sees. */
-  readonly fitIn: (client: PoolClient, quantity: Quantity) => Promise<SnapshotFit>
+  /** Fits of what that transaction sees; null where a variant has no evidence. */
+  readonly fitsIn: (
+    client: PoolClient,
+    quantity: Quantity,
+    variants: readonly FitVariant[],
+  ) => Promise<(SnapshotFit | null)[]>
 }
 
 export type Outcome = { readonly releaseId: string; readonly state: 'published' | 'unchanged' }
@@ -47,6 +54,7 @@ const RELEASE_LOCK = 7_310_002
  * by one commit or nothing. The same evidence as in the latest release makes no new one.
  */
 export async function makeRelease(workshop: Workshop, progress: Progress): Promise<Outcome> {
+  await prepareEntries(workshop.db, workshop.tables)
   return inTransaction(workshop.db, async (store) => {
     await store.query('SELECT pg_advisory_xact_lock($1)', [RELEASE_LOCK])
     return inTransaction(workshop.db, async (source) => {
@@ -68,13 +76,16 @@ async function publish(workshop: Workshop, work: Work): Promise<Outcome> {
   const { source, store, progress } = work
   await progress(0.02, 'drawing keys and classes')
   const { rows } = await source.query<{ now: Date }>('SELECT now()')
-  await anonymise(source)
+  await collectLateEntries(source, workshop.tables)
+  const keys = { layout: layoutOf(workshop.tables), salt: randomUUID() }
+  const anonymity = await anonymise(source, keys)
   const catalogue = await readCatalogue(source)
   const fits = await fitAll(workshop, source, progress)
   const evidenceId = evidenceIdOf(workshop.tables, fits, catalogue)
   const latest = await findLatestRelease(store)
   if (latest?.evidenceId === evidenceId) return { releaseId: latest.id, state: 'unchanged' }
-  const facts = await factsOf(work, { snapshotAt: rows[0]!.now, fits, catalogue, latest })
+  const known = { snapshotAt: rows[0]!.now, anonymity, fits, catalogue, latest }
+  const facts = await factsOf(store, known)
   const data = await storeData(workshop, work, { fits, catalogue })
   await progress(0.95, 'describing')
   const documents = await storeDocuments(store, facts, workshop.tables, data)
@@ -94,15 +105,16 @@ const readFirst = (a: StoredFile, b: StoredFile) =>
 
 /** The fits of all quantities that have evidence in the snapshot. */
 async function fitAll(
-  { fitIn }: Workshop,
+  { fitsIn }: Workshop,
   source: PoolClient,
   progress: Progress,
 ): Promise<ReleasedFit[]> {
   const fits: ReleasedFit[] = []
   for (const [index, quantity] of QUANTITIES.entries()) {
     await progress(0.05 + (0.3 * index) / QUANTITIES.length, `fitting ${quantity}`)
-    const fit = await fitIn(source, quantity)
-    if (fit.runs > 0) fits.push(unpackFit(quantity, fit))
+    const variants = RELEASED_VARIANTS.map(({ fit }) => fit)
+    const [plain, ...others] = await fitsIn(source, quantity, variants)
+    if (plain) fits.push(unpackFits(quantity, plain, others))
   }
   await requireSameRuns(source, fits)
   return fits
@@ -141,22 +153,23 @@ function evidenceIdOf(
 }
 
 async function factsOf(
-  { source, store }: Work,
+  store: PoolClient,
   known: {
     readonly snapshotAt: Date
+    readonly anonymity: Anonymity
     readonly fits: readonly ReleasedFit[]
     readonly catalogue: CatalogueRows
     readonly latest: Release | null
   },
 ): Promise<ReleaseFacts> {
-  const { snapshotAt, fits, catalogue, latest } = known
+  const { snapshotAt, anonymity, fits, catalogue, latest } = known
   const day = dayOf({ snapshotAt })
   const content = {
     methodVersion: METHOD_VERSION,
     modelVersion: MODEL_VERSION,
     fits: fits.map(({ quantity, id, runs }) => ({ metric: quantity, fitId: id, runs })),
     setups: catalogue.setups.length,
-    anonymity: await measureAnonymity(source),
+    anonymity,
   }
   return {
     id: `${day}.${(await countReleasesOf(store, day)) + 1}`,
@@ -169,16 +182,12 @@ async function factsOf(
 
 /** Every table as CSV and Parquet. */
 async function storeData(
-  { tables: { all, rawFields } }: Workshop,
+  { tables: { all } }: Workshop,
   { source, store, progress }: Work,
   { fits, catalogue }: { readonly fits: readonly ReleasedFit[]; readonly catalogue: CatalogueRows },
 ): Promise<StoredFile[]> {
   await progress(0.4, 'writing runs')
-  const runs = await storeTable(
-    store,
-    all.runs,
-    copyCsv(source, all.runs, runsSelect(all.runs.columns, rawFields)),
-  )
+  const runs = await storeTable(store, all.runs, copyCsv(source, all.runs, runsSelect()))
   await progress(0.75, 'writing systematic effects')
   const systematic = await storeTable(
     store,

@@ -1,7 +1,7 @@
 import type { Pool, PoolClient } from 'pg'
 
 import type { StoredFile } from '../files/store.ts'
-import type { Anonymity } from './anonymise.ts'
+import type { Anonymity } from '../privacy/anonymity.ts'
 
 type Queryable = Pick<Pool | PoolClient, 'query'>
 

@@ -2,6 +2,7 @@ import { z } from 'zod'
 
 import { MASS_CLASSES } from '../../../core/comparison/mass-classes.ts'
 import { METRICS } from '../../../core/comparison/metric.ts'
+import { AGGREGATE_VARIANTS } from '../release/released-fits.ts'
 import { column } from './column.ts'
 import { METRIC_TOLD, metric, setupId } from './run-table.ts'
 
@@ -69,6 +70,16 @@ export const AggregateRow = z.strictObject({
   metric: column(z.enum(METRICS), {
     title: 'Metric',
     description: 'Metric of the rankings, at sea level in the standard atmosphere, reference wing.',
+  }),
+  quantity: column(metric, {
+    title: 'Quantity',
+    description:
+      'What the model behind it estimates; sound at the ear and at a distance are two quantities.',
+  }),
+  variant: column(z.enum(AGGREGATE_VARIANTS), {
+    title: 'Evidence',
+    description:
+      'Runs it rests on: all; those flown in the weight class; all but those submitted by people with a declared interest.',
   }),
   all_up_mass_class: column(z.enum(Object.keys(MASS_CLASSES) as [string, ...string[]]), {
     title: 'Weight class',

@@ -1,7 +1,18 @@
 import { z } from 'zod'
 
 import { QUANTITIES } from '../../../core/comparison/metric.ts'
-import { ELEVATION_BOUNDS, MASS_BOUNDS, namesOf, WING_AREA_BOUNDS } from './classes.ts'
+import {
+  AIR_MOTIONS,
+  boundsLabel,
+  type ClassBound,
+  ELEVATION_BOUNDS,
+  INTERESTS,
+  interestLabel,
+  labelsOf,
+  MASS_BOUNDS,
+  WING_AREA_BOUNDS,
+  wordsLabel,
+} from './classes.ts'
 import { column } from './column.ts'
 
 export const Key = z.string().regex(/^[a-z0-9-]+$/)
@@ -22,6 +33,20 @@ export const METRIC_TOLD = {
 /** Some runs give results that no model pools yet. */
 const ALL_METRICS = [...new Set([...QUANTITIES, 'electricPower' as const])]
 
+const rangesOf = (bounds: readonly ClassBound[]) =>
+  z.enum(labelsOf(bounds.length, (low, high) => boundsLabel(bounds, low, high)))
+
+const MAY_BE_RANGE = 'A class, or a range of classes that holds it; empty where suppressed.'
+
+const month = (title: string, description: string) =>
+  column(
+    z
+      .string()
+      .regex(/^\d{4}-\d{2}$/)
+      .nullable(),
+    { title, description, columnType: 'yearmonth' },
+  )
+
 const word = z.string().regex(/^[A-Za-z0-9.]+$/)
 
 /** The columns of `runs` that every kind of run has; what was read off follows them. */
@@ -41,44 +66,48 @@ export const RunRow = z.strictObject({
   }),
   setup_id: setupId,
   kind: column(word, { title: 'Kind of run', description: 'What was measured, such as climb.' }),
-  interest: column(z.enum(['none', 'dealer', 'maker', 'sponsored']).nullable(), {
+  interest: column(z.enum(labelsOf(INTERESTS.length, interestLabel)).nullable(), {
     title: 'Declared interest',
-    description: 'Interest in the result, as declared; empty where suppressed.',
+    description:
+      'Interest in the result, as declared; "interested": one of them; empty where suppressed.',
   }),
   flown_year: column(z.int().nullable(), {
     title: 'Year',
-    description: 'Year of the flight; empty where suppressed.',
+    description: 'Year of the flight, where all months from flown_from to flown_to lie in one.',
   }),
-  flown_month: column(
-    z
-      .string()
-      .regex(/^\d{4}-\d{2}$/)
-      .nullable(),
-    {
-      title: 'Month',
-      description: 'Month of the flight; empty where suppressed.',
-      columnType: 'yearmonth',
-    },
+  flown_month: month('Month', 'Month of the flight, where flown_from and flown_to are the same.'),
+  flown_from: month(
+    'Earliest month',
+    'The flight was in this month or later; empty where suppressed.',
   ),
-  all_up_mass_class: column(z.enum(namesOf(MASS_BOUNDS)).nullable(), {
+  flown_to: month(
+    'Latest month',
+    'The flight was in this month or earlier; empty where suppressed.',
+  ),
+  all_up_mass_class: column(rangesOf(MASS_BOUNDS).nullable(), {
     title: 'Class of all-up mass',
-    description: 'All-up mass in the classes of the rankings; empty where suppressed.',
+    description: `All-up mass in the classes of the rankings. ${MAY_BE_RANGE}`,
     unit: 'kg',
   }),
-  elevation_class: column(z.enum(namesOf(ELEVATION_BOUNDS)).nullable(), {
+  elevation_class: column(rangesOf(ELEVATION_BOUNDS).nullable(), {
     title: 'Class of elevation',
-    description: 'Elevation of the field above sea level, in classes; empty where suppressed.',
+    description: `Elevation of the field above sea level. ${MAY_BE_RANGE}`,
     unit: 'm',
   }),
-  wing_area_class: column(z.enum(namesOf(WING_AREA_BOUNDS)).nullable(), {
+  wing_area_class: column(rangesOf(WING_AREA_BOUNDS).nullable(), {
     title: 'Class of wing area',
-    description: 'Flat area of the wing, in classes; empty where suppressed.',
+    description: `Flat area of the wing. ${MAY_BE_RANGE}`,
     unit: 'm²',
   }),
-  air_motion: column(z.enum(['calm', 'light', 'active', 'thermic']).nullable(), {
-    title: 'Motion of the air',
-    description: "The pilot's word for the vertical motion of the air; empty where suppressed.",
-  }),
+  air_motion: column(
+    z
+      .enum(labelsOf(AIR_MOTIONS.length, (low, high) => wordsLabel(AIR_MOTIONS, low, high)))
+      .nullable(),
+    {
+      title: 'Motion of the air',
+      description: `The pilot's word for the vertical motion of the air. ${MAY_BE_RANGE}`,
+    },
+  ),
   metric: column(z.enum(ALL_METRICS).nullable(), {
     ...METRIC_TOLD,
     description: `${METRIC_TOLD.description} Empty: the run is no evidence for any fit.`,

@@ -104,7 +104,7 @@ function resultTables(): Pick<Tables['all'], 'aggregates' | 'effects' | 'fit'> {
       title: 'Aggregates',
       description: 'Every setup for every weight class and metric: what the rankings show.',
       columns: columnsOf(AggregateRow),
-      primaryKey: ['metric', 'all_up_mass_class', 'setup_id'],
+      primaryKey: ['metric', 'quantity', 'variant', 'all_up_mass_class', 'setup_id'],
       foreignKeys: [toSetup()],
     },
     effects: {

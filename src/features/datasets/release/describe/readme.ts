@@ -1,3 +1,4 @@
+import type { QuasiIdentifier } from '../../privacy/attributes.ts'
 import type { Column } from '../../tables/column.ts'
 import type { Tables } from '../../tables/tables.ts'
 import { citationOf, DESCRIPTION, LICENCE, type ReleaseFacts, TITLE } from '../facts.ts'
@@ -72,20 +73,24 @@ suppressed (readings, classes, months) takes no part in the fit; it only keeps t
 normalised again from the readings.`
 
 function privacy({ anonymity }: ReleaseFacts): string {
-  const { k, runs, suppressedRuns } = anonymity
-  const shares = Object.entries(suppressedRuns).map(
-    ([column, suppressed]) => `| ${column} | ${suppressed} of ${runs} |`,
-  )
+  const { k, runs, suppressedRuns, rangeRuns = {}, kept = {} } = anonymity
+  const rows = Object.entries(suppressedRuns).map(([name, suppressed]) => {
+    const column = name as QuasiIdentifier
+    const share = kept[column] === undefined ? '' : `${(100 * kept[column]).toFixed(0)} %`
+    return `| ${column} | ${suppressed} | ${rangeRuns[column] ?? ''} | ${share} |`
+  })
   return [
     'Keys of pilots, sessions and runs are drawn at random for this release and lead to nothing outside it; rows are in the order of these keys. There is no free text, no name, no place, no day.',
     '',
-    `All-up mass, elevation and wing area are given as classes, the date as year and month. Within a setup, every combination of these, of the declared interest and of the motion of the air that is shown is shared by at least k = ${k} pilots; where it was not, columns were emptied one after the other, in the order of the table, until it was. At least ${k} pilots (all, if there are fewer) have rows in which all of them are empty, so that knowing many flights of one pilot by mass, place and date does not single a key out either. Readings are rounded to two significant digits, so that mass, place and weather cannot be computed back closely from them and the result.`,
+    `All-up mass, elevation, wing area, interest and motion of the air are given as classes or ranges of classes, the date as a month or a range of months. Every combination of them that is shown is shared by at least k = ${k} pilots. Beyond that, whoever knows all flights of a pilot by mass, place, wing and month, and keeps only the keys with rows that fit every one of them, is left with at least ${k} keys. Where there are fewer than ${k} pilots, nothing is shown. Ranges are made as narrow as these two rules let them be: a set of rows is cut in two, at the column and value where the most is kept, as long as both rules hold. Readings are rounded to two significant digits, so that mass, place and weather cannot be computed back closely from them and the result.`,
     '',
-    '| column | runs in which it is suppressed |',
-    '|---|---|',
-    ...shares,
+    `Of ${runs} runs, those in which a column is empty, those that show a range, and the share of what the classes tell that is kept over all runs (1 for a class, 0 for nothing, between them by the width of the range):`,
     '',
-    'Limits: the setup itself is not hidden, since it is what the data are about. Who is known to be the only one to fly a setup can be recognised by it, and shows the classes of other rows under the same key. Results are not rounded, so rows can be recognised in another release, and somebody who has the original readings of a flight can compute its result.',
+    '| column | empty | range | kept |',
+    '|---|---|---|---|',
+    ...rows,
+    '',
+    'Limits: the setup itself is not hidden, since it is what the data are about, nor how many sessions a key has. Who is known to be the only one to fly a setup can be recognised by it; the other rows under the same key then tell no more than the ranges that at least four others share. Results are not rounded, so rows can be recognised in another release, and somebody who has the original readings of a flight can compute its result.',
   ].join('\n')
 }
 

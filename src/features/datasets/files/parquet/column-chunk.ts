@@ -1,0 +1,106 @@
+import type { Column } from '../../tables/column.ts'
+import { ByteDictionary, grown } from './byte-dictionary.ts'
+import { isQuoted, unquoted } from './csv-rows.ts'
+import { decimalOf } from './decimal.ts'
+
+/** Rows that are held and written at once; bounds the memory. */
+export const ROWS_PER_GROUP = 65_536
+
+/** After so many values it is clear whether they repeat. */
+const SAMPLE = 2048
+
+/** Where more are different, no dictionary is kept. */
+const MOST_ENTRIES = 16_384
+
+const encoder = new TextEncoder()
+const TRUE = encoder.encode('true')[0]
+
+/** One column of a row group while its rows come in: the values that are there, and which rows have one. */
+export class ColumnChunk {
+  readonly column: Column
+  readonly isNumber: boolean
+  rows = 0
+  /** Values that are there. */
+  count = 0
+  /** 1 for every row with a value. */
+  readonly defined = new Uint8Array(ROWS_PER_GROUP)
+  /** Numbers into the dictionary, or 0 and 1 of a boolean. */
+  readonly indexes = new Int32Array(ROWS_PER_GROUP)
+  readonly dictionary = new ByteDictionary()
+  /** Values one after the other, where they hardly repeat: that stays so for the rows to come. */
+  isPlain = false
+  numbers = new Float64Array(0)
+  /** Texts, each after its length. */
+  texts = new Uint8Array(0)
+  textBytes = 0
+  #last = -1
+
+  constructor(column: Column) {
+    this.column = column
+    this.isNumber = column.type === 'number' || column.type === 'integer'
+  }
+
+  add(bytes: Uint8Array, start: number, end: number): void {
+    if (start === end) {
+      this.defined[this.rows++] = 0
+    } else if (isQuoted(bytes, start)) {
+      const cell = unquoted(bytes, start, end)
+      if (cell.length === 0) this.defined[this.rows++] = 0
+      else this.#addValue(cell, 0, cell.length)
+    } else this.#addValue(bytes, start, end)
+  }
+
+  /** Begins the next row group. */
+  clear(): void {
+    this.rows = 0
+    this.count = 0
+    this.textBytes = 0
+    this.#last = -1
+    this.dictionary.clear()
+  }
+
+  #addValue(bytes: Uint8Array, start: number, end: number): void {
+    this.defined[this.rows++] = 1
+    if (this.isPlain) this.#addPlain(bytes, start, end)
+    else if (this.column.type === 'boolean') {
+      this.indexes[this.count++] = bytes[start] === TRUE ? 1 : 0
+    } else this.#addRepeated(bytes, start, end)
+  }
+
+  #addRepeated(bytes: Uint8Array, start: number, end: number): void {
+    const { dictionary } = this
+    const same = this.#last !== -1 && dictionary.isAt(this.#last, bytes, start, end)
+    const index = same ? this.#last : dictionary.indexOf(bytes, start, end)
+    this.#last = index
+    this.indexes[this.count++] = index
+    const { size } = dictionary
+    if (size > MOST_ENTRIES || (this.count === SAMPLE && 2 * size > SAMPLE)) this.#makePlain()
+  }
+
+  #makePlain(): void {
+    const { dictionary, indexes, count } = this
+    this.isPlain = true
+    this.count = 0
+    if (this.isNumber) this.numbers = new Float64Array(ROWS_PER_GROUP)
+    for (let i = 0; i < count; i++) {
+      const value = dictionary.at(indexes[i]!)
+      this.#addPlain(value, 0, value.length)
+    }
+    dictionary.clear()
+  }
+
+  #addPlain(bytes: Uint8Array, start: number, end: number): void {
+    if (this.isNumber) {
+      this.numbers[this.count++] = decimalOf(bytes, start, end)
+      return
+    }
+    const length = end - start
+    const from = this.textBytes
+    this.textBytes += 4 + length
+    if (this.textBytes > this.texts.length) this.texts = grown(this.texts, this.textBytes)
+    const { texts } = this
+    for (let i = 0; i < 4; i++) texts[from + i] = (length >> (8 * i)) & 0xff
+    for (let i = 0; i < length; i++) texts[from + 4 + i] = bytes[start + i]!
+    this.count++
+  }
+}

@@ -1,0 +1,49 @@
+import { SUBMISSION_COUNTS } from '../../../db/counted-submissions.ts'
+
+const CODES = 'month, interest_code, mass_code, elevation_code, wing_area_code, air_motion_code'
+
+/**
+ * The temporary table dataset_fact: every entry that counts with its codes, numbered from 0 in an
+ * order that the same evidence has again. It never leaves the transaction.
+ */
+export function factsSql(layout: string): string {
+  const columns = `revision_id, entry_index, setup_id, runs, ${CODES}`
+  return `
+  CREATE TEMP TABLE dataset_fact ON COMMIT DROP AS
+  SELECT row_number() OVER (ORDER BY submission.id, entry.entry_index)::int - 1 AS record,
+         dense_rank() OVER (ORDER BY submission.account_id)::int - 1 AS person,
+         dense_rank() OVER (ORDER BY submission.id)::int - 1 AS session,
+         submission.id AS submission_id, submission.account_id, entry.revision_id, entry.entry_index,
+         COALESCE(setup.merged_into_id, setup.id) AS setup_id, entry.runs, entry.is_late,
+         ${CODES}
+    FROM submission
+    JOIN submission_revision revision
+      ON revision.submission_id = submission.id AND revision.number = submission.current_revision
+    JOIN (SELECT ${columns}, false AS is_late FROM dataset_entry WHERE layout = '${layout}'
+          UNION ALL SELECT ${columns}, true FROM dataset_late) entry ON entry.revision_id = revision.id
+    JOIN setup ON setup.id = entry.setup_id
+   WHERE ${SUBMISSION_COUNTS}`
+}
+
+const keySql = (letter: string, id: string) =>
+  `'${letter}' || left(encode(sha256(convert_to($1 || '${letter}' || ${id}, 'UTF8')), 'hex'), 16)`
+
+/**
+ * The table dataset_unit. Parameters: the salt of the keys, what may be shown (as cells of CSV), and
+ * the number of that for every entry.
+ */
+export const UNITS = `
+  CREATE TEMP TABLE dataset_unit ON COMMIT DROP AS
+  WITH session AS MATERIALIZED (
+    SELECT submission_id, ${keySql('s', 'submission_id')} AS session_key
+      FROM (SELECT DISTINCT submission_id FROM dataset_fact) one
+  ), pilot AS MATERIALIZED (
+    SELECT account_id, ${keySql('p', 'account_id')} AS pilot_key
+      FROM (SELECT DISTINCT account_id FROM dataset_fact) one
+  )
+  SELECT fact.revision_id, fact.entry_index, fact.setup_id, fact.runs, fact.is_late,
+         session.session_key, pilot.pilot_key, ($2::text[])[assigned.place + 1] AS shown
+    FROM dataset_fact fact
+    JOIN session USING (submission_id)
+    JOIN pilot USING (account_id)
+    JOIN unnest($3::int[]) WITH ORDINALITY AS assigned(place, number) ON assigned.number = fact.record + 1`
