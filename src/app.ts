@@ -8,6 +8,7 @@ import { keySetRoutes } from './features/accounts/sessions/routes.ts'
 import { verifyBearer } from './features/accounts/verify-bearer.ts'
 import { attributionRoutes } from './features/attributions/routes.ts'
 import { calculatorRoutes } from './features/calculators/routes.ts'
+import { NewComponent } from './features/catalogue/components/schema.ts'
 import { catalogueRoutes } from './features/catalogue/routes.ts'
 import { comparisonRoutes } from './features/comparisons/routes.ts'
 import { ReleaseMaker } from './features/datasets/release/maker.ts'
@@ -15,10 +16,12 @@ import { datasetRoutes } from './features/datasets/routes.ts'
 import { tablesFor } from './features/datasets/tables/tables.ts'
 import { FitRefresher } from './features/fits/refresher.ts'
 import { fitRoutes } from './features/fits/routes.ts'
+import { importRoutes } from './features/imports/routes.ts'
 import { methodRoutes } from './features/method/routes.ts'
 import { predictionRoutes } from './features/predictions/routes.ts'
 import { reviewRoutes } from './features/reviews/routes.ts'
 import { statusRoutes } from './features/status/routes.ts'
+import { submissionPort } from './features/submissions/imported.ts'
 import { submissionRoutes } from './features/submissions/routes.ts'
 import { NewRun } from './features/submissions/run-kinds.ts'
 import { tradeOffRoutes } from './features/trade-offs/routes.ts'
@@ -84,6 +87,14 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(submissionRoutes, {
     prefix: '/v1',
     db: options.db,
+    onEvidenceChanged: () => fits.request(),
+  })
+  await app.register(importRoutes, {
+    prefix: '/v1',
+    db: options.db,
+    submissions: submissionPort,
+    catalogue: { component: NewComponent },
+    tables,
     onEvidenceChanged: () => fits.request(),
   })
   const store = new FitStore(options.db)

@@ -15,10 +15,11 @@ const CATALOGUE = {
   },
   gone: { status: 410, title: 'The resource was withdrawn' },
   'payload-too-large': { status: 413, title: 'The request body is too large' },
-  'unsupported-media-type': { status: 415, title: 'The body must be application/json' },
+  'unsupported-media-type': { status: 415, title: 'The body has a type that is not taken here' },
   'range-not-satisfiable': { status: 416, title: 'The file has no such bytes' },
   'outside-model-range': { status: 422, title: 'A value lies outside what the model is valid for' },
   'unknown-reference': { status: 422, title: 'The request names something that does not exist' },
+  'faulty-file': { status: 422, title: 'The file has faults; nothing of it was taken' },
   'idempotency-key-reused': {
     status: 422,
     title: 'This Idempotency-Key was used with another request',
@@ -36,6 +37,12 @@ export const FieldError = z.object({
     .string()
     .describe('JSON Pointer (RFC 6901) into the request; empty for the whole body'),
   detail: z.string(),
+  row: z.int().optional().describe('Row of a file; its header is row 1'),
+  column: z.string().optional().describe('Column of a file'),
+  file: z
+    .string()
+    .optional()
+    .describe('Part of the request that held the file, where there are several'),
 })
 
 export type FieldError = z.infer<typeof FieldError>

@@ -12,7 +12,9 @@ export interface AuditEvent {
     | 'evidence.setAside'
     | 'evidence.kept'
     | 'role.changed'
-  readonly subjectKind: 'report' | 'setup' | 'submission' | 'account'
+    | 'import.made'
+    | 'import.withdrawn'
+  readonly subjectKind: 'report' | 'setup' | 'submission' | 'account' | 'import'
   readonly subjectId: string
   readonly detail: Readonly<Record<string, unknown>>
 }

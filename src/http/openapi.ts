@@ -20,6 +20,7 @@ const TAGS = [
   { name: 'Calculators', description: 'Physics on the values of the request; nothing is stored.' },
   { name: 'Catalogue', description: 'Components, and the setups they are flown in.' },
   { name: 'Submissions', description: 'Flight-test sessions and their normalised results.' },
+  { name: 'Imports', description: 'Notebooks and releases of other servers, as files.' },
   {
     name: 'Analysis',
     description: 'Comparisons, rankings and predictions, and the fits behind them.',

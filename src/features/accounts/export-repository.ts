@@ -9,6 +9,7 @@ export async function findStoredAbout(db: Database, accountId: string): Promise<
   const apiKeys = await findApiKeys(db, accountId)
   const sessions = await findSessions(db, accountId)
   const submissions = await findSubmissions(db, accountId)
+  const imports = await findImports(db, accountId)
   const reports = await findReports(db, accountId)
   const actions = await findActions(db, accountId)
   const components = await db.prisma.component.findMany(createdByCaller)
@@ -17,11 +18,25 @@ export async function findStoredAbout(db: Database, accountId: string): Promise<
     apiKeys,
     sessions,
     submissions,
+    imports,
     reports,
     actions,
     componentsAdded: components.map((component) => component.id),
     setupsAdded: setups.map((setup) => setup.id),
   }
+}
+
+async function findImports(db: Database, accountId: string): Promise<Stored['imports']> {
+  const found = await db.prisma.dataImport.findMany({
+    where: { accountId },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    select: { id: true, kind: true, createdAt: true, withdrawnAt: true, files: true },
+  })
+  return found.map((one) => ({
+    ...one,
+    createdAt: one.createdAt.toISOString(),
+    withdrawnAt: one.withdrawnAt?.toISOString() ?? null,
+  }))
 }
 
 async function findReports(db: Database, accountId: string): Promise<Stored['reports']> {

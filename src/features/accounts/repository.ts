@@ -93,7 +93,8 @@ export async function updateRole(
 
 /**
  * Takes the person out of an account: e-mail, name and password are overwritten, and sessions, API
- * keys and remembered answers are deleted. Submissions keep pointing at the row that remains.
+ * keys and remembered answers are deleted, and what leads from the labels of a notebook to its pilots.
+ * Submissions keep pointing at the row that remains.
  */
 export async function eraseAccount(client: PoolClient, id: string): Promise<void> {
   await client.query(
@@ -106,6 +107,7 @@ export async function eraseAccount(client: PoolClient, id: string): Promise<void
   await client.query('DELETE FROM refresh_token WHERE account_id = $1', [id])
   await client.query('DELETE FROM api_key WHERE account_id = $1', [id])
   await client.query('DELETE FROM idempotency_record WHERE account_id = $1', [id])
+  await client.query('UPDATE guest_pilot SET label_hash = NULL WHERE account_id = $1', [id])
 }
 
 function toAccount(row: AccountRow): Account {

@@ -87,6 +87,19 @@ export const AccountExport = z
         ),
       }),
     ),
+    imports: z
+      .array(
+        z.object({
+          id: z.uuid(),
+          kind: z.string(),
+          createdAt: z.iso.datetime(),
+          withdrawnAt: z.iso.datetime().nullable(),
+          files: z
+            .unknown()
+            .describe('Names, SHA-256 and sizes; what they held stands in submissions'),
+        }),
+      )
+      .describe('Files that the account brought in'),
     reports: z
       .array(
         z.object({

@@ -20,7 +20,7 @@ export function fitId(
   hash.update(`${versions.quantity}\n${versions.modelVersion}\n${versions.methodVersion}\n`)
   for (const ids of [rows.setup, rows.session, rows.pilot]) hash.update(`${ids.join(' ')}\n`)
   for (const numbers of [rows.y, rows.own, rows.shared]) hash.update(new Uint8Array(numbers.buffer))
-  hash.update(rows.interested.map(Number).join(''))
+  hash.update(rows.interested.map((is) => (is === null ? '?' : Number(is))).join(''))
   hash.update(JSON.stringify(rows.systematic))
   hash.update(JSON.stringify(Object.entries(rows.parts ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))))
   if (rows.logMass !== undefined) hash.update(new Uint8Array(rows.logMass.buffer))

@@ -31,8 +31,8 @@ export interface EvidenceRows {
   readonly own: Float64Array
   /** Standard uncertainty of y from causes common to the session. */
   readonly shared: Float64Array
-  /** Submitted by somebody with an interest. */
-  readonly interested: readonly boolean[]
+  /** Submitted by somebody with an interest; null: a release does not tell, and no claim is made. */
+  readonly interested: readonly (boolean | null)[]
   /** Errors that reach beyond the session, as effects on y. */
   readonly systematic: readonly (readonly SystematicEffect[])[]
   /** Ids of the parts of every setup; absent: no model of parts. */
@@ -155,7 +155,7 @@ function sharedVariances({ session, shared }: EvidenceRows): Map<string, number>
 function countInterested({ setup, session, interested }: EvidenceRows, layout: Layout): number[] {
   const sessions = new Map<string, Set<string>>()
   setup.forEach((id, i) => {
-    if (!interested[i]) return
+    if (interested[i] !== true) return
     sessions.set(id, (sessions.get(id) ?? new Set()).add(session[i]!))
   })
   return layout.setupIds.map((id) => sessions.get(id)?.size ?? 0)

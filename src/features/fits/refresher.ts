@@ -71,14 +71,15 @@ export class FitRefresher {
 
   /**
    * Fits of what this transaction sees, whatever the current fit is: for a release, which must hold
-   * the fits of exactly its own evidence. Null where a variant has no evidence. Nothing is stored.
+   * the fits of exactly its own evidence, and of nothing that other servers publish. Null where a
+   * variant has no evidence. Nothing is stored.
    */
   async fitsIn(
     client: PoolClient,
     quantity: Quantity,
     variants: readonly FitVariant[],
   ): Promise<(SnapshotFit | null)[]> {
-    const { rows: all } = await findEvidence(client, quantity, METHOD_VERSION)
+    const { rows: all } = await findEvidence(client, quantity, METHOD_VERSION, { mirrored: false })
     const versions = { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
     const fits: (SnapshotFit | null)[] = []
     for (const variant of variants) {

@@ -4,7 +4,9 @@ import { Id } from '../../contract/ids.ts'
 
 const Session = z
   .object({
-    submissionId: Id.describe('A session is one submission; it does not say whose'),
+    submissionId: Id.describe(
+      'A session is one submission, and does not say whose; one of a mirrored release has none to read',
+    ),
     cells: z.int().describe('Setups flown in it'),
     chiSquare: z
       .number()

@@ -5,27 +5,30 @@ import type { FitReport } from '../../core/comparison/fit-report.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
 import type { Database } from '../../db/client.ts'
 import { SUBMISSION_COUNTS } from '../../db/counted-submissions.ts'
+import { findMirrored } from './mirrored.ts'
 import type { EvidenceRows, FitBeside, FittedModel } from './model.ts'
 
-type Row = [
+/** One run that counts. */
+export type EvidenceRow = [
   setup: string,
   session: string,
   pilot: string,
   y: number,
   own: number,
   shared: number,
-  interested: boolean,
+  interested: boolean | null,
   systematic: EvidenceRows['systematic'][number],
   powerplant: string,
   propeller: string,
   frame: string,
   allUpMassKg: number | null,
-  entryIndex: number,
-  runIndex: number,
-  revision: number,
+  /** Of the run in its submission (RFC 6901). */
+  pointer: string,
+  /** Null: it came with a release of another server. */
+  revision: number | null,
 ]
 
-/** What counts, and the revision of each session it was read from. */
+/** What counts, and the revision of each session of this server that it was read from. */
 export interface ReadEvidence {
   readonly rows: EvidenceRows
   readonly revisions: ReadonlyMap<string, number>
@@ -34,24 +37,37 @@ export interface ReadEvidence {
 /**
  * Every run that counts: the current revision of each submission that was neither withdrawn nor set
  * aside, under one version of the normalisation. A setup or part merged into another counts for that one. The order is
- * fixed, so that the same evidence reads the same. Raw SQL: a set over six tables.
+ * fixed, so that the same evidence reads the same. Runs of mirrored releases follow, unless what was
+ * submitted here alone is asked for.
  */
 export async function findEvidence(
   client: PoolClient,
   quantity: Quantity,
   methodVersion: string,
+  { mirrored = true }: { readonly mirrored?: boolean } = {},
 ): Promise<ReadEvidence> {
-  const { rows } = await client.query<Row>({
+  const own = await findSubmitted(client, quantity, methodVersion)
+  const others = mirrored ? await findMirrored(client, quantity, methodVersion) : []
+  return inColumns([...own, ...others])
+}
+
+/** Raw SQL: a set over six tables. */
+async function findSubmitted(
+  client: PoolClient,
+  quantity: Quantity,
+  methodVersion: string,
+): Promise<EvidenceRow[]> {
+  const { rows } = await client.query<EvidenceRow>({
     rowMode: 'array',
     text: `
-      SELECT COALESCE(setup.merged_into_id, setup.id)::text, submission.id::text, submission.account_id::text,
+      SELECT COALESCE(setup.merged_into_id, setup.id)::text, submission.id::text, COALESCE(submission.guest_pilot_id, submission.account_id)::text,
              result.log_value, result.own_standard_uncertainty, result.shared_standard_uncertainty,
              revision.interest <> 'none', result.systematic,
              COALESCE(powerplant.merged_into_id, powerplant.id)::text,
              COALESCE(propeller.merged_into_id, propeller.id)::text,
              COALESCE(frame.merged_into_id, frame.id)::text,
              (revision.body #>> ARRAY['entries', run.entry_index::text, 'allUpMassKg'])::float8,
-             run.entry_index, run.run_index, revision.number
+             '/entries/' || run.entry_index || '/runs/' || run.run_index, revision.number
         FROM submission
         JOIN submission_revision revision
           ON revision.submission_id = submission.id AND revision.number = submission.current_revision
@@ -66,7 +82,12 @@ export async function findEvidence(
        ORDER BY submission.id, run.entry_index, run.run_index`,
     values: [quantity, methodVersion],
   })
-  const column = <K extends keyof Row>(key: K) => rows.map((row) => row[key]) as Row[K][]
+  return rows
+}
+
+function inColumns(rows: readonly EvidenceRow[]): ReadEvidence {
+  const column = <K extends keyof EvidenceRow>(key: K) =>
+    rows.map((row) => row[key]) as EvidenceRow[K][]
   const evidence: EvidenceRows = {
     setup: column(0) as string[],
     session: column(1) as string[],
@@ -74,15 +95,16 @@ export async function findEvidence(
     y: Float64Array.from(column(3) as number[]),
     own: Float64Array.from(column(4) as number[]),
     shared: Float64Array.from(column(5) as number[]),
-    interested: column(6) as boolean[],
+    interested: column(6) as (boolean | null)[],
     systematic: column(7) as EvidenceRows['systematic'],
     parts: Object.fromEntries(
       rows.map((row) => [row[0], { powerplant: row[8], propeller: row[9], frame: row[10] }]),
     ),
     logMass: Float64Array.from(rows, (row) => (row[11] === null ? Number.NaN : Math.log(row[11]))),
-    pointer: rows.map((row) => `/entries/${row[12]}/runs/${row[13]}`),
+    pointer: column(12) as string[],
   }
-  return { rows: evidence, revisions: new Map(rows.map((row) => [row[1], row[14]])) }
+  const revisions = rows.flatMap((row) => (row[13] === null ? [] : [[row[1], row[13]] as const]))
+  return { rows: evidence, revisions: new Map(revisions) }
 }
 
 /** Whether a fit with that id is stored already: the same evidence gives the same id. */

@@ -8,7 +8,7 @@ export function selectRows(
   { excludeInterested, massClass }: Pick<FitVariant, 'excludeInterested' | 'massClass'>,
 ): EvidenceRows {
   const kept = [...rows.setup.keys()].filter((i) => {
-    if (excludeInterested && rows.interested[i]) return false
+    if (excludeInterested && rows.interested[i] !== false) return false // unknown is not none
     if (massClass === null) return true
     const logMass = rows.logMass?.[i] ?? Number.NaN
     return !Number.isNaN(logMass) && massClassOf(Math.exp(logMass)) === massClass

@@ -41,6 +41,10 @@ export const FullSubmission = z
     revisedAt: z.iso.datetime().describe('When the revision shown came in'),
     withdrawnAt: z.iso.datetime().nullable(),
     setAside,
+    importId: Id.optional().describe('The import of a notebook that brought it in'),
+    guestPilotId: Id.optional().describe(
+      'Pseudonym of who flew, where that was not the account itself',
+    ),
     ...method,
     ...NewSubmission.shape,
     entries: z.array(fullEntry),

@@ -35,6 +35,10 @@ export interface StoredRevision extends SubmissionHead {
   readonly revisedAt: Date
   /** A moderator has taken this revision out of the evidence. */
   readonly setAside: boolean
+  /** The import that brought it in; null: it was posted. */
+  readonly importId?: string | null
+  /** Null: flown by the account itself. */
+  readonly guestPilotId?: string | null
   readonly body: NewSubmission
   readonly warnings: readonly Warning[]
   readonly runs: readonly StoredRun[]
@@ -156,6 +160,8 @@ export async function findRevisions(
              EXISTS (SELECT FROM report
                       WHERE report.submission_id = submission.id
                         AND report.revision_number = revision.number AND report.sets_aside) AS "setAside",
+             submission.guest_pilot_id AS "guestPilotId",
+             (SELECT import_id FROM imported_session WHERE submission_id = submission.id) AS "importId",
              revision.body, revision.warnings, folded.runs
         FROM unnest($1::uuid[], $2::int[]) WITH ORDINALITY AS wanted(id, number, place)
         JOIN submission ON submission.id = wanted.id

@@ -17,6 +17,7 @@ import {
   lockSubmission,
   markWithdrawn,
   type NewStoredRun,
+  type StoredRevision,
   type SubmissionHead,
   toShown,
 } from './repository.ts'
@@ -111,21 +112,26 @@ async function store(
 async function storeRevision(
   client: PoolClient,
   { body }: SubmissionWrite,
-  { id, accountId }: Pick<SubmissionHead, 'id' | 'accountId'>,
+  head: Pick<SubmissionHead, 'id' | 'accountId'>,
 ): Promise<FullSubmission> {
   const normalised = await normalise(client, body)
-  const runs = runsToStore(body, normalised)
-  const { warnings } = normalised
-  const stored = await insertRevision(client, {
-    submissionId: id,
-    accountId,
-    body,
-    warnings,
-    runs,
-  })
-  await reportFindings(client, { submissionId: id, accountId }, findingsOf(body, normalised))
+  const stored = await storeNormalised(client, head, { body, normalised })
   const setupIds = normalised.setupIds.filter((setupId) => setupId !== null)
   return fullView(toShown(stored, new Set(await findGrounded(client, setupIds))))
+}
+
+/** Stores a revision that was checked, with what it says against flying. */
+export async function storeNormalised(
+  client: PoolClient,
+  { id, accountId }: Pick<SubmissionHead, 'id' | 'accountId'>,
+  { body, normalised }: { readonly body: NewSubmission; readonly normalised: NormalisedSubmission },
+): Promise<StoredRevision> {
+  const runs = runsToStore(body, normalised)
+  const { warnings } = normalised
+  const revision = { submissionId: id, accountId, body, warnings, runs }
+  const stored = await insertRevision(client, revision)
+  await reportFindings(client, { submissionId: id, accountId }, findingsOf(body, normalised))
+  return stored
 }
 
 /** What the measurements say against flying, per set-up. */

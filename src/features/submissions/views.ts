@@ -18,6 +18,8 @@ export function fullView(stored: ShownRevision): FullSubmission {
     revisedAt: stored.revisedAt.toISOString(),
     withdrawnAt: stored.withdrawnAt?.toISOString() ?? null,
     setAside: stored.setAside,
+    importId: stored.importId ?? undefined,
+    guestPilotId: stored.guestPilotId ?? undefined,
     ...methodOf(stored.runs),
     ...body,
     entries: runsByEntry(stored).map((runs, index) => {

@@ -404,6 +404,94 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/imports": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * List the own imports, and the releases taken in here
+         * @description Newest first.
+         */
+        get: operations["listImports"];
+        put?: never;
+        /**
+         * Take in a notebook, or a release of another server
+         * @description All of it or nothing. A notebook (CSV in the columns of GET /v1/imports/columns, one row per run) becomes submissions of the caller, checked like posted ones. The files of a release (runs and systematic, and setups and components where its set-ups are not known here) count beside the submissions of this server; that needs the role moderator or admin. Faults are answered with row and column. A file that was taken in before is answered with what it made then.
+         */
+        post: operations["importData"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/imports/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read one import
+         * @description A notebook is for its owner and moderators; a release for everybody.
+         */
+        get: operations["readImport"];
+        put?: never;
+        post?: never;
+        /**
+         * Withdraw an import
+         * @description Its submissions are withdrawn, or the runs of its release no longer count. Set-ups, components and warnings that came with it stay. Doing it again is harmless.
+         */
+        delete: operations["withdrawImport"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/imports/columns": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * List the columns of a notebook
+         * @description One row of a notebook is one run. The columns follow from the schema of submissions; those that are not needed may be left out.
+         */
+        get: operations["listNotebookColumns"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/imports/template.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Read a blank notebook
+         * @description The header alone; columns that are rarely known are left out.
+         */
+        get: operations["readNotebookTemplate"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/me": {
         parameters: {
             query?: never;
@@ -837,6 +925,17 @@ export interface components {
             componentsAdded: string[];
             /** Format: date-time */
             exportedAt: string;
+            /** @description Files that the account brought in */
+            imports: {
+                /** Format: date-time */
+                createdAt: string;
+                /** @description Names, SHA-256 and sizes; what they held stands in submissions */
+                files: unknown;
+                /** Format: uuid */
+                id: string;
+                kind: string;
+                withdrawnAt: string | null;
+            }[];
             /** @description What the account reported */
             reports: {
                 componentId: string | null;
@@ -1042,7 +1141,7 @@ export interface components {
             /** Format: uuid */
             subjectId: string;
             /** @enum {string} */
-            subjectKind: "report" | "setup" | "submission" | "account";
+            subjectKind: "report" | "setup" | "submission" | "account" | "import";
         };
         AuditPage: {
             items: components["schemas"]["AuditEvent"][];
@@ -1893,8 +1992,18 @@ export interface components {
              * @description Local date of the flights
              */
             flownOn: string;
+            /**
+             * Format: uuid
+             * @description Pseudonym of who flew, where that was not the account itself
+             */
+            guestPilotId?: string;
             /** Format: uuid */
             id: string;
+            /**
+             * Format: uuid
+             * @description The import of a notebook that brought it in
+             */
+            importId?: string;
             /**
              * @description Interest in the result, declared by who submits
              * @enum {string}
@@ -1971,6 +2080,58 @@ export interface components {
                 };
             };
             withdrawnAt: string | null;
+        };
+        /** @description A file that was taken in whole */
+        Import: {
+            /** @description What must not be flown comes first */
+            cautions: string[];
+            /** @description Components that came with a release */
+            componentsAdded: string[];
+            /** Format: date-time */
+            createdAt: string;
+            files: {
+                /** @enum {string} */
+                part: "notebook" | "runs" | "systematic" | "setups" | "components";
+                /** @description Of the file as it came, hexadecimal */
+                sha256: string;
+                sizeBytes: number;
+            }[];
+            /** Format: uuid */
+            id: string;
+            /** @enum {string} */
+            kind: "notebook" | "release";
+            pilots: number;
+            /** @description The import of a release that this one took the place of */
+            replaces: string | null;
+            /** @description Runs in the file */
+            rows: number;
+            /** @description Sessions that were taken in now */
+            sessions: number;
+            /** @description Sessions of a notebook that an earlier import brought in with the same values */
+            sessionsKnown: number;
+            /** @description Set-ups that came with a release */
+            setupsAdded: string[];
+            /** @description What a notebook became, one per session */
+            submissions: {
+                /** Format: uuid */
+                id: string;
+                /** @description First row of the session */
+                row: number;
+            }[];
+            /** @description What is doubtful, and was taken */
+            warnings: {
+                code: string;
+                column: string;
+                detail: string;
+                /** @description Row of the file; its header is row 1 */
+                row: number;
+            }[];
+            /** @description From then on nothing of it counts, or another release took its place */
+            withdrawnAt: string | null;
+        };
+        ImportPage: {
+            items: components["schemas"]["Import"][];
+            nextCursor: string | null;
         };
         KeySet: {
             keys: {
@@ -3259,6 +3420,28 @@ export interface components {
             /** @description Level speed: wind at the height of the run [m/s]; to its owner only */
             windMps?: number;
         };
+        /** @description Columns of a notebook, out of the schema of submissions */
+        NotebookColumns: {
+            items: {
+                /** @description Is in the template */
+                common: boolean;
+                description: string;
+                /** @description Kinds of run that have it; empty: all */
+                kinds: string[];
+                /**
+                 * @description session and entry (a set-up within a session): one value for all its rows, given at least once
+                 * @enum {string}
+                 */
+                level: "label" | "session" | "entry" | "run";
+                name: string;
+                needed: boolean;
+                /** @enum {string} */
+                type: "text" | "number" | "boolean" | "day";
+                unit: string | null;
+                /** @description Words it takes; null: any */
+                values: string[] | null;
+            }[];
+        };
         NotPredicted: {
             reason: string;
             /** @enum {string} */
@@ -3463,9 +3646,15 @@ export interface components {
             detail?: string;
             /** @description One entry per invalid field */
             errors?: {
+                /** @description Column of a file */
+                column?: string;
                 detail: string;
+                /** @description Part of the request that held the file, where there are several */
+                file?: string;
                 /** @description JSON Pointer (RFC 6901) into the request; empty for the whole body */
                 pointer: string;
+                /** @description Row of a file; its header is row 1 */
+                row?: number;
             }[];
             /**
              * Format: uuid
@@ -3859,7 +4048,7 @@ export interface components {
             soleEvidence: boolean;
             /**
              * Format: uuid
-             * @description A session is one submission; it does not say whose
+             * @description A session is one submission, and does not say whose; one of a mirrored release has none to read
              */
             submissionId: string;
         };
@@ -5403,6 +5592,336 @@ export interface operations {
                     "application/problem+json": components["schemas"]["Problem"];
                 };
             };
+        };
+    };
+    listImports: {
+        parameters: {
+            query?: {
+                /** @description nextCursor of the page before */
+                cursor?: string;
+                /** @description Items per page */
+                limit?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportPage"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    importData: {
+        parameters: {
+            query?: {
+                /** @description The import of an earlier release of the same server: it no longer counts once this one does */
+                replaces?: string;
+            };
+            header?: {
+                /** @description The same key and body replays the first answer (IETF httpapi draft) */
+                "idempotency-key"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": {
+                    /** @description components.csv of the same release, where its parts are not known here */
+                    components?: string;
+                    /** @description A notebook, alone */
+                    notebook?: string;
+                    /** @description runs.csv of a release */
+                    runs?: string;
+                    /** @description setups.csv of the same release, where its set-ups are not known here */
+                    setups?: string;
+                    /** @description systematic.csv of the same release; needed beside runs */
+                    systematic?: string;
+                };
+                "text/csv": string;
+            };
+        };
+        responses: {
+            /** @description The same file came before: what it made then */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Import"];
+                };
+            };
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Import"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unsupported Media Type */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    readImport: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Import"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    withdrawImport: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No Content */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": unknown;
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    listNotebookColumns: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NotebookColumns"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    readNotebookTemplate: {
+        parameters: {
+            query?: {
+                /** @description semicolon for spreadsheets that write a decimal comma */
+                delimiter?: "comma" | "semicolon";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description CSV */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": string;
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
         };
     };
     getOwnAccount: {

@@ -1,6 +1,7 @@
 import type { Schemas } from '../api/client.ts'
 import { useAnswer } from '../api/use-answer.ts'
 import { AnswerState } from '../components/notices.tsx'
+import { NotebookColumns } from './notebook-columns.tsx'
 
 /** Releases of the evidence, to be taken away and checked. */
 export function DataPage() {
@@ -23,6 +24,7 @@ export function DataPage() {
       {releases.map((release) => (
         <Release key={release.id} release={release} />
       ))}
+      <NotebookColumns />
       <h2>For programs</h2>
       <p>
         <a href="/docs">Every call of the interface</a>, readable without an account ·{' '}

@@ -4,7 +4,8 @@ const CODES = 'month, interest_code, mass_code, elevation_code, wing_area_code, 
 
 /**
  * The temporary table dataset_fact: every entry that counts with its codes, numbered from 0 in an
- * order that the same evidence has again. It never leaves the transaction.
+ * order that the same evidence has again. A person is an account, however many pilots it brought in:
+ * what is shared is counted in accounts. It never leaves the transaction.
  */
 export function factsSql(layout: string): string {
   const columns = `revision_id, entry_index, setup_id, runs, ${CODES}`
@@ -13,7 +14,8 @@ export function factsSql(layout: string): string {
   SELECT row_number() OVER (ORDER BY submission.id, entry.entry_index)::int - 1 AS record,
          dense_rank() OVER (ORDER BY submission.account_id)::int - 1 AS person,
          dense_rank() OVER (ORDER BY submission.id)::int - 1 AS session,
-         submission.id AS submission_id, submission.account_id, entry.revision_id, entry.entry_index,
+         submission.id AS submission_id, COALESCE(submission.guest_pilot_id, submission.account_id) AS pilot_id,
+         entry.revision_id, entry.entry_index,
          COALESCE(setup.merged_into_id, setup.id) AS setup_id, entry.runs, entry.is_late,
          ${CODES}
     FROM submission
@@ -38,12 +40,12 @@ export const UNITS = `
     SELECT submission_id, ${keySql('s', 'submission_id')} AS session_key
       FROM (SELECT DISTINCT submission_id FROM dataset_fact) one
   ), pilot AS MATERIALIZED (
-    SELECT account_id, ${keySql('p', 'account_id')} AS pilot_key
-      FROM (SELECT DISTINCT account_id FROM dataset_fact) one
+    SELECT pilot_id, ${keySql('p', 'pilot_id')} AS pilot_key
+      FROM (SELECT DISTINCT pilot_id FROM dataset_fact) one
   )
   SELECT fact.revision_id, fact.entry_index, fact.setup_id, fact.runs, fact.is_late,
          session.session_key, pilot.pilot_key, ($2::text[])[assigned.place + 1] AS shown
     FROM dataset_fact fact
     JOIN session USING (submission_id)
-    JOIN pilot USING (account_id)
+    JOIN pilot USING (pilot_id)
     JOIN unnest($3::int[]) WITH ORDINALITY AS assigned(place, number) ON assigned.number = fact.record + 1`
