@@ -1,4 +1,4 @@
-import { line, mark, type Picture, round, text } from './picture.ts'
+import { line, mark, type Picture, type PictureTable, round, spanText, text } from './picture.ts'
 import { ruler, uprightRuler } from './ruler.ts'
 import { scaleFor } from './scale.ts'
 
@@ -50,6 +50,7 @@ export function curve(points: readonly CurvePoint[], options: CurveOptions): Pic
     heightPx,
     title: options.title,
     description: describe(points, options),
+    table: tableOf(points, options),
     marks: [
       ...ruler(x, { y: TOP_PX, downTo: heightPx - BOTTOM_PX }),
       ...uprightRuler(y, { x: LEFT_PX, rightTo: widthPx - RIGHT_PX }),
@@ -61,6 +62,20 @@ export function curve(points: readonly CurvePoint[], options: CurveOptions): Pic
       mark('path', { d: `M${[...upper, ...lower].join('L')}Z`, class: 'ink-band' }),
       mark('path', { d: `M${middle.join('L')}`, class: 'ink-curve' }),
     ],
+  }
+}
+
+function tableOf(
+  points: readonly CurvePoint[],
+  { upAxis, acrossAxis, write }: CurveOptions,
+): PictureTable {
+  return {
+    heads: [acrossAxis, upAxis, '95 % interval'],
+    rows: points.map(({ at, estimate, low, high }) => [
+      String(Math.round(at)),
+      write(estimate),
+      spanText(low, high, write),
+    ]),
   }
 }
 

@@ -1,4 +1,4 @@
-import { line, mark, type Picture, round } from './picture.ts'
+import { line, mark, type Picture, round, spanText } from './picture.ts'
 import { ruler } from './ruler.ts'
 import { scaleFor } from './scale.ts'
 
@@ -36,6 +36,10 @@ export function gauge(
     heightPx: HEIGHT_PX,
     title,
     description: `${write(estimate)}, 95 % interval ${write(low)} to ${write(high)}.`,
+    table: {
+      heads: [title, '95 % interval'],
+      rows: [[write(estimate), spanText(low, high, write)]],
+    },
     marks: [
       mark('rect', band),
       ...ruler(scale, { y: RULER_PX }),

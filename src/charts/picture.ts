@@ -5,6 +5,12 @@ export interface Mark {
   readonly children: readonly (Mark | string)[]
 }
 
+/** The figures of a picture as a table: each row begins with what it is about. */
+export interface PictureTable {
+  readonly heads: readonly string[]
+  readonly rows: readonly (readonly string[])[]
+}
+
 /** A drawing, independent of where it is shown. Sizes in CSS pixels. */
 export interface Picture {
   readonly widthPx: number
@@ -13,6 +19,8 @@ export interface Picture {
   readonly title: string
   /** What there is to see, in sentences: for those who do not see it. */
   readonly description: string
+  /** The same figures to read, line by line. */
+  readonly table: PictureTable
   readonly marks: readonly Mark[]
 }
 
@@ -43,6 +51,16 @@ export function line(
   const [x1, y1] = from.map(round)
   const [x2, y2] = to.map(round)
   return mark('line', { x1: x1!, y1: y1!, x2: x2!, y2: y2!, class: ink })
+}
+
+/** An interval in words; a dash where there is none. */
+export function spanText(
+  low: number | null,
+  high: number | null,
+  write: (value: number) => string,
+): string {
+  if (low === null || high === null) return '–'
+  return write(low) === write(high) ? write(low) : `${write(low)} to ${write(high)}`
 }
 
 /** To a tenth of a pixel: nobody sees more, and the text of a picture stays short. */

@@ -6,7 +6,6 @@ import {
   type ShownSetup,
   valueRows,
 } from '../../src/charts/setup-rows.ts'
-import { paretoFront, type TradeOffPoint } from '../../src/charts/trade-off.ts'
 
 const setup = (setupId: string, extra: Partial<ShownSetup> = {}): ShownSetup => ({
   setupId,
@@ -68,25 +67,5 @@ describe('rows of values', () => {
   it('say above all that a setup must not be flown', () => {
     const unsafe = setup('a', { safety: { state: 'doNotFly' }, refused: { reason: 'x' } })
     expect(valueRows([unsafe])[0]).toMatchObject({ note: 'Do not fly', tone: 'unsafe' })
-  })
-})
-
-describe('the front', () => {
-  const point = (burn: number, climb: number, isUnsafe = false): TradeOffPoint => ({
-    name: '',
-    burn,
-    burnU: 0.1,
-    climb,
-    climbU: 0.1,
-    isUnsafe,
-  })
-
-  it('holds those that no other beats in both', () => {
-    const points = [point(3, 3), point(2, 1), point(3, 2), point(4, 3.5), point(4, 3)]
-    expect(paretoFront(points)).toEqual([1, 0, 3])
-  })
-
-  it('leaves out what must not be flown', () => {
-    expect(paretoFront([point(1, 5, true), point(2, 2)])).toEqual([1])
   })
 })

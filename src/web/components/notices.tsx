@@ -25,7 +25,21 @@ export function Loading({ what = 'Loading' }: { readonly what?: string }) {
   )
 }
 
+/** Long work, as far as it is. */
+export function Progress(props: { readonly what: string; readonly of: readonly [number, number] }) {
+  const [done, total] = props.of
+  return (
+    <p class="progress">
+      <progress value={done} max={total} aria-label={props.what} />
+      <span>
+        {props.what}: {done} of {total}
+      </span>
+    </p>
+  )
+}
+
 export function Failure({ error, retry }: { readonly error: Error; readonly retry?: () => void }) {
+  const isMissing = error instanceof Refusal && error.problem.status === 404
   return (
     <div class="notice notice-fault" role="alert">
       <p>{sentence(error)}</p>
@@ -36,7 +50,12 @@ export function Failure({ error, retry }: { readonly error: Error; readonly retr
           ))}
         </ul>
       )}
-      {retry && (
+      {isMissing && (
+        <p>
+          <a href="/setups">Find a setup</a>, or <a href="/">go to the start</a>.
+        </p>
+      )}
+      {retry && !isMissing && (
         <button type="button" onClick={retry}>
           Try again
         </button>

@@ -2,28 +2,32 @@ import { h, type VNode } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 
 import type { Mark, Picture } from '../../charts/picture.ts'
+import { FiguresTable } from './figures-table.tsx'
 
 interface Props {
-  /** Draws for a width; pure. */
-  readonly draw: (widthPx: number) => Picture
+  /** Draws for a width, lower for paper; pure. */
+  readonly draw: (widthPx: number, isPaper: boolean) => Picture
   readonly caption: string
-  /** The table twin, or what else belongs to the picture. */
-  readonly children?: preact.ComponentChildren
+  /** In place of the table of the picture: a fuller one, or null where its figures stand beside it. */
+  readonly twin?: preact.ComponentChildren
 }
 
 /** On paper there is one width. */
 const PRINT_PX = 680
 
 /** A chart at the width there is, with its caption and its table twin. */
-export function Figure({ draw, caption, children }: Props) {
+export function Figure({ draw, caption, twin }: Props) {
   const box = useRef<HTMLDivElement>(null)
-  const [widthPx, setWidthPx] = useState(0)
+  const [{ widthPx, isPaper }, setSheet] = useState({ widthPx: 0, isPaper: false })
   useEffect(() => {
-    const measure = () => setWidthPx(Math.floor(box.current?.clientWidth ?? 0))
+    const measure = () => {
+      const width = Math.floor(box.current?.clientWidth ?? 0)
+      setSheet({ widthPx: width, isPaper: false })
+    }
     const observer = new ResizeObserver(measure)
     if (box.current !== null) observer.observe(box.current)
     measure()
-    const toPaper = () => setWidthPx(PRINT_PX)
+    const toPaper = () => setSheet({ widthPx: PRINT_PX, isPaper: true })
     addEventListener('beforeprint', toPaper)
     addEventListener('afterprint', measure)
     return () => {
@@ -32,12 +36,28 @@ export function Figure({ draw, caption, children }: Props) {
       removeEventListener('afterprint', measure)
     }
   }, [])
+  const picture = widthPx > 0 ? draw(Math.max(280, widthPx), isPaper) : null
   return (
     <figure>
-      <figcaption>{caption}</figcaption>
-      <div ref={box}>{widthPx > 0 && <Svg picture={draw(Math.max(280, widthPx))} />}</div>
-      {children}
+      {caption !== '' && <figcaption>{caption}</figcaption>}
+      <div ref={box}>{picture !== null && <Svg picture={picture} />}</div>
+      {twin === undefined ? picture !== null && <Twin picture={picture} /> : twin}
     </figure>
+  )
+}
+
+/** The same figures to read, a press away. */
+function Twin({ picture }: { readonly picture: Picture }) {
+  const { title, table } = picture
+  return (
+    <details class="twin no-print">
+      <summary>The same as a table</summary>
+      <FiguresTable
+        label={`${title}, as a table`}
+        heads={table.heads}
+        rows={table.rows.map(([head, ...cells], index) => ({ key: `${index}`, head, cells }))}
+      />
+    </details>
   )
 }
 

@@ -22,6 +22,7 @@ export function RunResult({ outcome }: { readonly outcome: RunOutcome }) {
       </p>
       <Figure
         caption=""
+        twin={null}
         draw={(widthPx) =>
           gauge(
             {
