@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 
 import {
   addressOf,
+  askedOf,
   conditionsOf,
   questionIn,
   tankOf,
@@ -10,7 +11,7 @@ import {
 describe('the question of a comparison', () => {
   it('is the same again from the address it makes', () => {
     const asked = questionIn(
-      '?metric=fuelFlow&setups=a,b&allUpMassKg=97.5&elevationM=640&temperatureC=-3&wingId=w&tankL=10.5&reserveL=2&fitId=f',
+      '?metric=fuelFlow&setups=a,b&allUpMassKg=97.5&elevationM=640&temperatureC=-3&wingId=w&tankL=10.5&reserveL=2&fitId=f&evidence=class&excludeInterested=true&climbFitId=c&fuelFitId=d',
     )
     expect(questionIn(new URL(addressOf(asked), 'http://x').search)).toEqual(asked)
   })
@@ -19,6 +20,14 @@ describe('the question of a comparison', () => {
     expect(questionIn('?metric=beauty&massClass=huge&elevationM=high&tankL=')).toEqual(
       questionIn(''),
     )
+  })
+
+  it('asks for fewer tests only where that was chosen', () => {
+    expect(askedOf(questionIn(''))).toEqual(conditionsOf(questionIn('')))
+    expect(askedOf(questionIn('?evidence=class&excludeInterested=true'))).toMatchObject({
+      evidence: 'class',
+      excludeInterested: 'true',
+    })
   })
 
   it('keeps the tank out of what comparisons are asked', () => {

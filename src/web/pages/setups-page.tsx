@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import { useAnswer } from '../api/use-answer.ts'
 import { TextField } from '../components/fields.tsx'
 import { AnswerState } from '../components/notices.tsx'
+import { SetupName } from '../components/setup-name.tsx'
 
 /** The catalogue: every setup that was ever entered, found by words. */
 export function SetupsPage() {
@@ -21,9 +22,7 @@ export function SetupsPage() {
       <ul class="list">
         {items.map(({ id, name, safety }) => (
           <li key={id}>
-            <a href={`/setups/${id}`}>{name}</a>
-            {safety.state === 'doNotFly' && <strong class="stop"> Do not fly</strong>}
-            {safety.state === 'advisory' && <strong> Safety advisory</strong>}
+            <SetupName setup={{ setupId: id, name, safety }} />
           </li>
         ))}
       </ul>

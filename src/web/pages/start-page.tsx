@@ -82,13 +82,12 @@ function Sample() {
                 write: metric.write,
               })
             }
-          >
-            <p>
-              <a href="/compare?metric=climbRate&massClass=100to120">
-                The whole list, with what it rests on
-              </a>
-            </p>
-          </Figure>
+          />
+          <p>
+            <a href="/compare?metric=climbRate&massClass=100to120">
+              The whole list, with what it rests on
+            </a>
+          </p>
         </>
       )}
     </section>

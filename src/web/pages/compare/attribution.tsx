@@ -4,7 +4,8 @@ import { useAnswer } from '../../api/use-answer.ts'
 import { AnswerState } from '../../components/notices.tsx'
 import { Figure } from '../../components/picture.tsx'
 import { differenceUnit, METRIC_WORDS, writeDifference } from '../../metrics.ts'
-import { conditionsOf, type Question } from './question.ts'
+import { askedOf, type Question } from './question.ts'
+import { steadiness } from './readings.ts'
 
 type Answer = Schemas['Attribution']
 
@@ -21,15 +22,13 @@ export function AttributionSection({ question }: { readonly question: Question }
   const [to, from] = question.setups
   const asked = useAnswer(
     '/v1/attributions',
-    question.setups.length === 2
-      ? { query: { ...conditionsOf(question), from: from!, to: to! } }
-      : null,
+    question.setups.length === 2 ? { query: { ...askedOf(question), from: from!, to: to! } } : null,
   )
   if (question.setups.length !== 2) return null
   const answer = asked.got?.body
   return (
     <section>
-      <h2>What brings the difference</h2>
+      <h2 id="parts">What brings the difference</h2>
       <AnswerState asked={asked} />
       {answer !== undefined && <Explained answer={answer} question={question} />}
     </section>
@@ -51,9 +50,10 @@ function Explained({ answer, question }: { readonly answer: Answer; readonly que
       {answer.lines.length > 0 && (
         <Figure
           caption={`Each step starts where the one before ended${isLevel ? '' : '; per cents multiply'}. Line: 95 % interval of the step.`}
-          draw={(widthPx) =>
+          draw={(widthPx, isPaper) =>
             waterfall(answer.lines.map(stepOf), {
               widthPx,
+              isDense: isPaper,
               title: `Change in ${noun}`,
               axis: `Change in ${noun}, ${unit}`,
               write: writeDifference,
@@ -69,6 +69,7 @@ function Explained({ answer, question }: { readonly answer: Answer; readonly que
           <li key={line.part + line.sentence}>{line.sentence}</li>
         ))}
       </ul>
+      <p>{steadiness(answer.lines.map((line) => ({ ...line, name: PART_WORDS[line.part] })))}</p>
     </>
   )
 }

@@ -8,7 +8,8 @@ import { readingOf } from '../../metrics.ts'
 import { go, usePlace } from '../../router.ts'
 import { useReading } from '../../settings.ts'
 import { AnswerView } from './answer-view.tsx'
-import { addressOf, conditionsOf, type Question, questionIn } from './question.ts'
+import { PairNotes } from './pair-notes.tsx'
+import { addressOf, askedOf, type Question, questionIn } from './question.ts'
 import { QuestionForm } from './question-form.tsx'
 import { verdictOn } from './verdict.ts'
 
@@ -21,7 +22,7 @@ export interface Shown {
     'fitId' | 'metric' | 'unit' | 'better' | 'conditions' | 'cautions' | 'otherFits'
   > &
     Pick<Schemas['Comparison'], 'equivalenceMarginPercent' | 'equivalenceMarginDb'> &
-    Partial<Pick<Schemas['Ranking'], 'sentence'>>
+    Partial<Pick<Schemas['Ranking'], 'sentence' | 'withoutInterested' | 'robust'>>
   readonly ranked: readonly Setup[]
   /** Not ranked, each with the reason why not. */
   readonly others: readonly Setup[]
@@ -36,7 +37,7 @@ export function ComparePage() {
   const names = useNames(shown.answer)
   return (
     <>
-      <h1>Compare</h1>
+      <h1 class="no-print">Compare</h1>
       <QuestionForm
         question={question}
         names={names}
@@ -45,52 +46,47 @@ export function ComparePage() {
       {shown.states.map((asked, index) => (
         <AnswerState key={index} asked={asked} />
       ))}
-      {shown.answer !== null && <Answer question={question} shown={shown.answer} />}
+      {shown.answer !== null && (
+        <Answer question={question} shown={shown.answer} onAskAgain={shown.askAgain} />
+      )}
     </>
   )
 }
 
-function Answer({ question, shown }: { readonly question: Question; readonly shown: Shown }) {
+function Answer(props: {
+  readonly question: Question
+  readonly shown: Shown
+  readonly onAskAgain: () => void
+}) {
+  const { question, shown, onAskAgain } = props
   const reading = useReading()
   const metric = readingOf(question.metric, reading)
   const [pair] = shown.pairs ?? []
+  const isEmpty = shown.ranked.length + shown.others.length === 0
   const isOnePair = shown.pairs?.length === 1 && pair !== undefined
   return (
-    <article class={isOnePair ? 'answer-pair' : ''} aria-live="polite">
+    <article class="answer" aria-live="polite">
       <SafetyNotices setups={[...shown.ranked, ...shown.others]} />
       <p class="verdict" data-testid="verdict">
         {isOnePair ? pair.sentence : verdictOn(shown.head, shown.ranked, metric)}
       </p>
-      {isOnePair && <Equivalents pair={pair} />}
-      <AnswerView question={question} shown={shown} metric={metric} />
+      {isOnePair && <PairNotes pair={pair} />}
+      {isEmpty && (
+        <p>
+          Two setups flown in one session make a start. <a href="/submit">Submit a test</a>
+        </p>
+      )}
+      {!isEmpty && (
+        <AnswerView question={question} shown={shown} metric={metric} onAskAgain={onAskAgain} />
+      )}
     </article>
   )
-}
-
-const EQUIVALENT_NAMES = [
-  ['climbRatePercent', 'climb rate'],
-  ['climbThrustPercent', 'thrust in the climb'],
-  ['inducedPowerPercent', 'useful power'],
-  ['fuelFlowPercent', 'fuel flow'],
-  ['endurancePercent', 'time from the same tank'],
-] as const
-
-/** The percents that are often taken for one another. */
-function Equivalents({ pair }: { readonly pair: Schemas['ComparedPair'] }) {
-  const parts = EQUIVALENT_NAMES.flatMap(([key, name]) => {
-    const value = pair.equivalents?.[key]
-    return value === undefined
-      ? []
-      : [`${value > 0 ? '+' : '−'}${Math.abs(value).toFixed(1)} % ${name}`]
-  })
-  if (parts.length < 2) return null
-  return <p>The same difference is {parts.join(', ')}.</p>
 }
 
 /** One call for a ranking, one for named setups: the first answer is there after one round trip. */
 function useShown(question: Question) {
   const isNamed = question.setups.length >= 2
-  const conditions = conditionsOf(question)
+  const conditions = askedOf(question)
   const ranking = useAnswer(
     '/v1/rankings',
     isNamed ? null : { query: { ...conditions, limit: 50 } },
@@ -101,6 +97,7 @@ function useShown(question: Question) {
   )
   return {
     states: [ranking, comparison],
+    askAgain: isNamed ? comparison.retry : ranking.retry,
     answer: isNamed
       ? comparison.got && fromComparison(comparison.got.body)
       : ranking.got && fromRanking(ranking.got.body),

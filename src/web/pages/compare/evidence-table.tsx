@@ -1,5 +1,8 @@
 import type { Schemas } from '../../api/client.ts'
+import { FiguresTable } from '../../components/figures-table.tsx'
+import { SetupName } from '../../components/setup-name.tsx'
 import type { MetricReading } from '../../metrics.ts'
+import { RefusalWords } from './refusal-words.tsx'
 
 type Setup = Schemas['ComparedSetup']
 
@@ -12,62 +15,54 @@ interface Props {
 /** The figures of the chart as a table, with the flights they rest on and who had an interest. */
 export function EvidenceTable({ setups, metric, label }: Props) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reachable by key
-    <section class="table-box" tabIndex={0} aria-label="Figures and what they rest on">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Setup</th>
-            <th scope="col">
-              {label}, {metric.sign}
-            </th>
-            <th scope="col">95 % interval</th>
-            <th scope="col">Ranks</th>
-            <th scope="col">Sessions</th>
-            <th scope="col">Pilots</th>
-            <th scope="col">Runs</th>
-            <th scope="col">By people with an interest</th>
-          </tr>
-        </thead>
-        <tbody>
-          {setups.map((setup) => (
-            <Line key={setup.setupId} setup={setup} metric={metric} />
-          ))}
-        </tbody>
-      </table>
-    </section>
+    <FiguresTable
+      label="Figures and what they rest on"
+      heads={[
+        'Setup',
+        `${label}, ${metric.sign}`,
+        '95 % interval',
+        'Ranks',
+        'Rests on',
+        'With an interest',
+      ]}
+      rows={setups.map((setup) => ({
+        key: setup.setupId,
+        head: (
+          <>
+            <SetupName setup={setup} />
+            {setup.refused !== undefined && <RefusalWords refused={setup.refused} />}
+          </>
+        ),
+        cells: cellsOf(setup, metric),
+      }))}
+    />
   )
 }
 
-function Line({ setup, metric }: { readonly setup: Setup; readonly metric: MetricReading }) {
-  const { value, interval95, rank, evidence, refused, safety } = setup
+function cellsOf({ value, interval95, rank, evidence }: Setup, metric: MetricReading): string[] {
   const inReader = (stored: number) => metric.write(metric.toReader(stored))
-  return (
-    <tr>
-      <th scope="row">
-        <a href={`/setups/${setup.setupId}`}>{setup.name}</a>
-        {safety.state === 'doNotFly' && <strong class="stop"> Do not fly</strong>}
-        {safety.state === 'advisory' && <strong> Safety advisory</strong>}
-        {refused !== undefined && <span class="reason"> {refused.reason}</span>}
-      </th>
-      <td>{value === null ? '–' : inReader(value)}</td>
-      <td>
-        {interval95 === null ? '–' : `${inReader(interval95[0])} to ${inReader(interval95[1])}`}
-      </td>
-      <td>{rank === null ? '–' : spanOf(rank.interval95)}</td>
-      <td>{evidence.sessions}</td>
-      <td>{evidence.pilots}</td>
-      <td>{evidence.runs}</td>
-      <td>{interestOf(evidence)}</td>
-    </tr>
-  )
+  return [
+    value === null ? '–' : inReader(value),
+    interval95 === null ? '–' : `${inReader(interval95[0])} to ${inReader(interval95[1])}`,
+    rank === null ? '–' : spanOf(rank.interval95),
+    restsOn(evidence),
+    interestOf(evidence),
+  ]
 }
 
 function spanOf([low, high]: readonly [number, number]): string {
   return low === high ? String(low) : `${low} to ${high}`
 }
 
+function restsOn({ runs, sessions, pilots }: Setup['evidence']): string {
+  return `${counted(runs, 'run')}, ${counted(sessions, 'session')}, ${counted(pilots, 'pilot')}`
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`
+}
+
 function interestOf({ sessions, interestedSessions }: Setup['evidence']): string {
   if (interestedSessions === 0) return 'none'
-  return `${interestedSessions} of ${sessions} sessions`
+  return `${interestedSessions} of ${counted(sessions, 'session')}`
 }

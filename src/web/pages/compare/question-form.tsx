@@ -18,7 +18,8 @@ interface Props {
 
 /** Three questions: compare what, for which mass, where. Each answer changes the result at once. */
 export function QuestionForm({ question, onChange, names }: Props) {
-  const change = (part: Partial<Question>) => onChange({ ...question, fitId: null, ...part })
+  const change = (part: Partial<Question>) =>
+    onChange({ ...question, fitId: null, tradeOffFits: null, ...part })
   return (
     <form class="question no-print" onSubmit={(event) => event.preventDefault()}>
       <RadioRow
@@ -34,6 +35,7 @@ export function QuestionForm({ question, onChange, names }: Props) {
         onChange={(massClass) => change({ massClass, allUpMassKg: null })}
       />
       <OwnConditions question={question} change={change} />
+      <WhichTests question={question} change={change} />
       <ChosenSetups question={question} change={change} names={names} />
     </form>
   )
@@ -104,6 +106,39 @@ function OwnConditions({ question, change }: Part) {
           />
         )}
       </div>
+    </details>
+  )
+}
+
+const MASS_CHOICES = [
+  ['all', 'Of every mass, brought to yours'],
+  ['class', 'Only of this mass class'],
+] as const
+
+const PEOPLE_CHOICES = [
+  ['everybody', 'Of everybody'],
+  ['free', 'Without those who sell, make or were given it'],
+] as const
+
+/** Whose tests the answer rests on, and of which mass. */
+function WhichTests({ question, change }: Part) {
+  const { evidence, excludeInterested } = question
+  const [isOpen, setOpen] = useState(evidence !== 'all' || excludeInterested)
+  return (
+    <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Which tests count</summary>
+      <RadioRow
+        legend="Tests by people"
+        value={excludeInterested ? 'free' : 'everybody'}
+        choices={PEOPLE_CHOICES}
+        onChange={(people) => change({ excludeInterested: people === 'free' })}
+      />
+      <RadioRow
+        legend="Tests by mass"
+        value={evidence}
+        choices={MASS_CHOICES}
+        onChange={(next) => change({ evidence: next })}
+      />
     </details>
   )
 }

@@ -17,8 +17,19 @@ export interface Question {
   /** Fuel on board, and what of it is not to be flown on [L]; null: not asked for. */
   readonly tankL: number | null
   readonly reserveL: number | null
+  /** All runs, or only those flown in the mass class that is asked for. */
+  readonly evidence: 'all' | 'class'
+  /** Without tests by people who sell, make or were given what they tested. */
+  readonly excludeInterested: boolean
   /** An earlier fit, to see an answer as it was. */
   readonly fitId: string | null
+  /** The same of climb against fuel, which rests on two fits. */
+  readonly tradeOffFits: TradeOffFits | null
+}
+
+export interface TradeOffFits {
+  readonly climbFitId: string
+  readonly fuelFitId: string
 }
 
 /** The question in an address; what is missing or makes no sense becomes the usual. */
@@ -41,21 +52,50 @@ export function questionIn(search: string): Question {
     soundPosition: oneOf('soundPosition', ['pilotEar', 'distance'], 'pilotEar'),
     tankL: number('tankL'),
     reserveL: number('reserveL'),
+    evidence: oneOf('evidence', ['all', 'class'], 'all'),
+    excludeInterested: query.get('excludeInterested') === 'true',
     fitId: query.get('fitId'),
+    tradeOffFits: tradeOffFitsIn(query),
   }
 }
 
-/** The part of the question that both calls of the interface take. */
-export function conditionsOf(question: Question) {
-  const { metric, massClass, allUpMassKg, elevationM, temperatureC, wingId, fitId } = question
+function tradeOffFitsIn(query: URLSearchParams): TradeOffFits | null {
+  const [climbFitId, fuelFitId] = [query.get('climbFitId'), query.get('fuelFitId')]
+  return climbFitId === null || fuelFitId === null ? null : { climbFitId, fuelFitId }
+}
+
+/** For whom and where, as every call of the interface takes it. */
+export function stateOf(question: Question) {
+  const { massClass, allUpMassKg, elevationM, temperatureC, wingId } = question
   return {
-    metric,
     ...(allUpMassKg === null ? { massClass } : { allUpMassKg }),
     ...(elevationM === 0 ? {} : { elevationM }),
     ...(temperatureC === null ? {} : { temperatureC }),
     ...(wingId === null ? {} : { wingId }),
-    ...(metric === 'soundLevel' ? { soundPosition: question.soundPosition } : {}),
+  }
+}
+
+/** By what, for whom and where: what every call about one metric takes. */
+export function conditionsOf(question: Question) {
+  const { metric, soundPosition, fitId } = question
+  return {
+    metric,
+    ...stateOf(question),
+    ...(metric === 'soundLevel' ? { soundPosition } : {}),
     ...(fitId === null ? {} : { fitId }),
+  }
+}
+
+/** The same, and which tests count. */
+export function askedOf(question: Question) {
+  return { ...conditionsOf(question), ...testsOf(question) }
+}
+
+/** Which tests count. */
+export function testsOf({ evidence, excludeInterested }: Question) {
+  return {
+    ...(evidence === 'all' ? {} : { evidence }),
+    ...(excludeInterested ? { excludeInterested: 'true' as const } : {}),
   }
 }
 
@@ -68,8 +108,8 @@ export function tankOf({ tankL, reserveL }: Pick<Question, 'tankL' | 'reserveL'>
 /** The address of the page that asks it. */
 export function addressOf(question: Question): string {
   const query = new URLSearchParams()
-  for (const [name, value] of Object.entries(conditionsOf(question))) query.set(name, String(value))
-  for (const [name, value] of Object.entries(tankOf(question) ?? {})) query.set(name, String(value))
+  const parts = { ...askedOf(question), ...tankOf(question), ...question.tradeOffFits }
+  for (const [name, value] of Object.entries(parts)) query.set(name, String(value))
   if (question.setups.length > 0) query.set('setups', question.setups.join(','))
   return `/compare?${query.toString().replaceAll('%2C', ',')}`
 }

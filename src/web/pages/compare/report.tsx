@@ -4,13 +4,14 @@ import { addressOf, type Question } from './question.ts'
 
 interface Props {
   readonly question: Question
-  readonly fitId: string
+  /** The same question with the fits it was answered from. */
+  readonly exactly: Question
 }
 
 /** What makes an answer one to hand on: paper, a link to exactly this answer, its origin. */
-export function Report({ question, fitId }: Props) {
+export function Report({ question, exactly }: Props) {
   const [copied, setCopied] = useState<'no' | 'yes' | 'failed'>('no')
-  const exact = new URL(addressOf({ ...question, fitId }), location.href).href
+  const exact = new URL(addressOf(exactly), location.href).href
   const copy = () =>
     navigator.clipboard
       .writeText(exact)
@@ -26,7 +27,9 @@ export function Report({ question, fitId }: Props) {
           Copy the link
         </button>
         {question.fitId !== null && (
-          <a href={addressOf({ ...question, fitId: null })}>Show today’s flights instead</a>
+          <a href={addressOf({ ...question, fitId: null, tradeOffFits: null })}>
+            Show today’s flights instead
+          </a>
         )}
       </div>
       <p role="status" class="no-print">

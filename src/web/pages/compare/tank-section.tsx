@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'preact/hooks'
 
 import { get, type Schemas } from '../../api/client.ts'
-import { Failure } from '../../components/notices.tsx'
-import { Table } from '../../components/table.tsx'
+import { type FiguresRow, FiguresTable } from '../../components/figures-table.tsx'
+import { Failure, Progress } from '../../components/notices.tsx'
+import { SetupName } from '../../components/setup-name.tsx'
 import { writeNumber } from '../../units.ts'
 import type { Shown } from './compare-page.tsx'
 import { type Question, tankOf } from './question.ts'
@@ -27,39 +28,36 @@ export function TankSection({ question, shown }: Props) {
   const reserve = tank.reserveL === undefined ? 'no reserve' : `${tank.reserveL} L kept in reserve`
   return (
     <section class={question.setups.length >= 2 ? '' : 'no-print'}>
-      <h2>From the tank</h2>
+      <h2 id="tank">From the tank</h2>
       <p>
         Level flight at trim in still air on {tank.tankL} L, {reserve}. Wind against you shortens
         the distance. With 95 % certainty, as a mean over pilots and evenings.
       </p>
       {error !== null && <Failure error={error} />}
       {error === null && found.size < setups.length && (
-        <progress value={found.size} max={setups.length} aria-label="Tanks worked out so far" />
+        <Progress what="Tanks worked out" of={[found.size, setups.length]} />
       )}
-      <Table label="From the tank" heads={['Setup', 'Time, h', 'Distance, km']}>
-        {setups.map((setup) => (
-          <Line key={setup.setupId} setup={setup} forecast={found.get(setup.setupId)} />
-        ))}
-      </Table>
+      <FiguresTable
+        label="From the tank"
+        heads={['Setup', 'Time, h', 'Distance, km']}
+        rows={setups.map((setup) => lineOf(setup, found.get(setup.setupId)))}
+      />
     </section>
   )
 }
 
-function Line(props: { readonly setup: Setup; readonly forecast: Predictions | undefined }) {
-  const { setup, forecast } = props
+function lineOf(setup: Setup, forecast: Predictions | undefined): FiguresRow {
   const refused = forecast?.endurance.refused ?? forecast?.range.refused
-  return (
-    <tr>
-      <th scope="row">
-        <a href={`/setups/${setup.setupId}`}>{setup.name}</a>
-        {setup.safety.state === 'doNotFly' && <strong class="stop"> Do not fly</strong>}
-        {setup.safety.state === 'advisory' && <strong> Safety advisory</strong>}
+  return {
+    key: setup.setupId,
+    head: (
+      <>
+        <SetupName setup={setup} />
         {refused !== undefined && <span class="reason"> {refused.reason}</span>}
-      </th>
-      <td>{spanOf(forecast?.endurance, 1)}</td>
-      <td>{spanOf(forecast?.range, 0)}</td>
-    </tr>
-  )
+      </>
+    ),
+    cells: [spanOf(forecast?.endurance, 1), spanOf(forecast?.range, 0)],
+  }
 }
 
 function spanOf(quantity: Schemas['PredictedQuantity'] | undefined, decimals: number): string {

@@ -1,86 +1,135 @@
-import { type TradeOffPoint, tradeOff } from '../../../charts/trade-off.ts'
+import { useEffect } from 'preact/hooks'
+
+import { type TradeOffFigure, type TradeOffPoint, tradeOff } from '../../../charts/trade-off.ts'
 import type { Schemas } from '../../api/client.ts'
 import { useAnswer } from '../../api/use-answer.ts'
+import { AnswerState } from '../../components/notices.tsx'
 import { Figure } from '../../components/picture.tsx'
+import { SetupName } from '../../components/setup-name.tsx'
 import { readingOf } from '../../metrics.ts'
 import { useReading } from '../../settings.ts'
-import { conditionsOf, type Question } from './question.ts'
+import { type Question, stateOf, type TradeOffFits, testsOf } from './question.ts'
+import { steadiness } from './readings.ts'
 
-type Setup = Schemas['ComparedSetup']
+type TradeOff = Schemas['TradeOff']
 
-/** Climb against fuel at the same conditions; there when both were measured. */
-export function TradeOffSection({ question }: { readonly question: Question }) {
-  const climbs = useSetups({ ...question, metric: 'climbRate', fitId: null })
-  const burns = useSetups({ ...question, metric: 'fuelFlow', fitId: null })
-  const reading = useReading()
-  const climb = readingOf('climbRate', reading)
-  const burn = readingOf('fuelFlow', reading)
-  const points = pointsOf(climbs, burns, { climb: climb.toReader, burn: burn.toReader })
-  if (points.length < 2) return null
+interface Props {
+  readonly question: Question
+  /** Says which fits it rests on, for the link to this answer. */
+  readonly onFits: (fits: TradeOffFits) => void
+}
+
+/** Climb against fuel at the same conditions, with who is beaten in both by nobody. */
+export function TradeOffSection({ question, onFits }: Props) {
+  const isNamed = question.setups.length >= 2
+  const asked = useAnswer('/v1/trade-offs', {
+    query: {
+      ...stateOf(question),
+      ...testsOf(question),
+      ...question.tradeOffFits,
+      ...(isNamed ? { setups: question.setups.join(',') } : {}),
+    },
+  })
+  const answer = asked.got?.body
+  useEffect(() => {
+    if (answer !== undefined) onFits({ climbFitId: answer.climbFitId, fuelFitId: answer.fuelFitId })
+  }, [answer?.climbFitId, answer?.fuelFitId])
   return (
     <section class="no-print">
-      <h2>Climb against fuel</h2>
-      <p>
-        Up and to the left is better. The line joins those that no other beats in both. Shaded:
-        where the truth lies with 95 % certainty, climb and fuel taken as independent of one
-        another.
-      </p>
-      <Figure
-        caption="The numbers are those of the list below."
-        draw={(widthPx) =>
-          tradeOff(points, {
-            widthPx,
-            burnAxis: `Fuel, ${burn.sign}`,
-            climbAxis: `Climb, ${climb.sign}`,
-            write: (value) => value.toFixed(2),
-          })
-        }
-      />
-      <ol class="key">
-        {points.map((point) => (
-          <li key={point.name}>
-            {point.name}: {climb.write(point.climb)} {climb.sign}, {burn.write(point.burn)}{' '}
-            {burn.sign}
-            {point.isUnsafe && <strong class="stop"> Do not fly</strong>}
-          </li>
-        ))}
-      </ol>
+      <h2 id="trade-off">Climb against fuel</h2>
+      <AnswerState asked={asked} />
+      {answer !== undefined && <Weighed answer={answer} />}
     </section>
   )
 }
 
-function useSetups(question: Question): readonly Setup[] {
-  const isNamed = question.setups.length >= 2
-  const conditions = conditionsOf(question)
-  const ranking = useAnswer(
-    '/v1/rankings',
-    isNamed ? null : { query: { ...conditions, limit: 50 } },
+function Weighed({ answer }: { readonly answer: TradeOff }) {
+  const reading = useReading()
+  const climb = readingOf('climbRate', reading)
+  const burn = readingOf('fuelFlow', reading)
+  const points = answer.setups.map((setup) =>
+    pointOf(setup, { climb: climb.toReader, burn: burn.toReader }),
   )
-  const comparison = useAnswer(
-    '/v1/comparisons',
-    isNamed ? { query: { ...conditions, setups: question.setups.join(',') } } : null,
+  return (
+    <>
+      {points.length < 2 ? (
+        <p>
+          Fewer than two of these setups have both climbs and burns that can be compared, so there
+          is nothing to weigh.
+        </p>
+      ) : (
+        <>
+          <p>
+            Up and to the left is better. The line joins those that no other beats in both, by the
+            estimates. Shaded: where the truth lies with 95 % certainty, climb and fuel taken as
+            independent of one another.
+          </p>
+          <Figure
+            caption="Numbers are those of the list. Per cents there say how likely it is that no other one beats it in both."
+            draw={(widthPx) =>
+              tradeOff(points, {
+                widthPx,
+                burnAxis: `Fuel, ${burn.sign}`,
+                climbAxis: `Climb, ${climb.sign}`,
+                write: (value) => value.toFixed(2),
+              })
+            }
+          />
+          <ol class="key">
+            {answer.setups.map(({ setupId, name, probabilityOnFront }) => (
+              <li key={setupId}>
+                <SetupName setup={{ setupId, name }} />: {Math.round(100 * probabilityOnFront)} %
+              </li>
+            ))}
+          </ol>
+          <p>{steadiness(answer.setups)}</p>
+        </>
+      )}
+      <NotShown answer={answer} />
+    </>
   )
-  const { ranked = [], setAside = [] } = ranking.got?.body ?? {}
-  return isNamed ? (comparison.got?.body.setups ?? []) : [...ranked, ...setAside]
 }
 
-function pointsOf(
-  climbs: readonly Setup[],
-  burns: readonly Setup[],
-  toReader: { readonly climb: (v: number) => number; readonly burn: (v: number) => number },
-): TradeOffPoint[] {
-  return climbs.flatMap((climb) => {
-    const burn = burns.find(({ setupId }) => setupId === climb.setupId)
-    if (climb.value === null || burn?.value == null) return []
-    return [
-      {
-        name: climb.name,
-        climb: toReader.climb(climb.value),
-        climbU: toReader.climb(climb.standardUncertainty ?? 0),
-        burn: toReader.burn(burn.value),
-        burnU: toReader.burn(burn.standardUncertainty ?? 0),
-        isUnsafe: climb.safety.state === 'doNotFly',
-      },
-    ]
-  })
+/** Who is missing from the plot, and why. */
+function NotShown({ answer: { leftOut, setAside } }: { readonly answer: TradeOff }) {
+  if (leftOut.length + setAside.length === 0) return null
+  return (
+    <details>
+      <summary>Not in this plot: {leftOut.length + setAside.length}</summary>
+      <ul>
+        {setAside.map(({ setupId, name }) => (
+          <li key={setupId}>
+            <a href={`/setups/${setupId}`}>{name}</a> <strong class="stop">Do not fly</strong>
+          </li>
+        ))}
+        {leftOut.map(({ setupId, name, refused }) => (
+          <li key={setupId}>
+            <a href={`/setups/${setupId}`}>{name}</a>: {refused.reason}
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
+type ToReader = (value: number) => number
+
+function pointOf(
+  setup: Schemas['TradeOffSetup'],
+  toReader: { readonly climb: ToReader; readonly burn: ToReader },
+): TradeOffPoint {
+  return {
+    name: setup.name,
+    climb: figureOf(setup.climbRateMps, toReader.climb),
+    burn: figureOf(setup.fuelFlowLPerH, toReader.burn),
+    isOnFront: setup.onFront,
+    chanceOnFront: setup.probabilityOnFront,
+  }
+}
+
+function figureOf(
+  { value, interval95: [low, high] }: Schemas['TradeOffSetup']['climbRateMps'],
+  toReader: ToReader,
+): TradeOffFigure {
+  return { estimate: toReader(value), low: toReader(low), high: toReader(high) }
 }

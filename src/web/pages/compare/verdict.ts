@@ -2,11 +2,11 @@ import type { Schemas } from '../../api/client.ts'
 import { METRIC_WORDS, type MetricReading } from '../../metrics.ts'
 
 type Setup = Schemas['ComparedSetup']
-type Head = Pick<Schemas['Ranking'], 'metric'>
+type Head = Pick<Schemas['Ranking'], 'metric'> & Partial<Pick<Schemas['Ranking'], 'sentence'>>
 
 /** The answer in one sentence or two, before any figure. */
 export function verdictOn(
-  { metric }: Head,
+  { metric, sentence }: Head,
   ranked: readonly Setup[],
   { quantity }: Pick<MetricReading, 'quantity'>,
 ): string {
@@ -19,6 +19,7 @@ export function verdictOn(
     first.value === null || first.interval95 === null
       ? ''
       : ` ${quantity(first.value)}, between ${quantity(first.interval95[0])} and ${quantity(first.interval95[1])} with 95 % certainty.`
+  if (sentence !== undefined) return figure === '' ? sentence : `${sentence} It stands at${figure}`
   const rivals = ranked.filter(({ rank }, index) => index > 0 && rank?.interval95[0] === 1)
   if (ranked.length === 1) return `${first.name} is the only one that can be ranked:${figure}`
   if (rivals.length === 0) {
