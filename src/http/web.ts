@@ -18,6 +18,8 @@ const PAGES = [
   '/mine',
   '/data',
   '/method',
+  '/reviews',
+  '/reviews/:id',
   '/sign-in',
 ] as const
 

@@ -14,6 +14,9 @@ const ComponentPage = later(async () => (await import('./pages/component-page.ts
 const MinePage = later(async () => (await import('./pages/mine/mine-page.tsx')).MinePage)
 const DataPage = later(async () => (await import('./pages/data-page.tsx')).DataPage)
 const MethodPage = later(async () => (await import('./pages/method-page.tsx')).MethodPage)
+const ReviewsPage = later(
+  async () => (await import('./pages/reviews/reviews-page.tsx')).ReviewsPage,
+)
 
 interface Page {
   readonly title: string
@@ -30,6 +33,8 @@ const PAGES: Readonly<Record<string, Page>> = {
   '/mine': { title: 'My tests', show: () => <MinePage /> },
   '/data': { title: 'Data', show: () => <DataPage /> },
   '/method': { title: 'Method', show: () => <MethodPage /> },
+  '/reviews': { title: 'Reviews', show: () => <ReviewsPage id="" /> },
+  '/reviews/:id': { title: 'Review', show: (id) => <ReviewsPage key={id} id={id} /> },
   '/sign-in': { title: 'Sign in', show: () => <SignInPage /> },
 }
 

@@ -13,7 +13,8 @@ const FILES = '__FILES__'.split(' ')
 const SHELL = `pages-${VERSION}`
 const ANSWERS = 'answers'
 const EXTRA = ['/theme.js', '/icon.svg', '/manifest.webmanifest']
-const PAGE = /^\/(?:$|(?:submit|compare|mine|data|method|sign-in|setups|components)(?:\/|$))/
+const PAGE =
+  /^\/(?:$|(?:submit|compare|mine|data|method|sign-in|setups|components|reviews)(?:\/|$))/
 
 /** How many answers are kept; the oldest go first. */
 const KEPT_ANSWERS = 120

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 
+import { isModerator } from '../api/role.ts'
 import { useSession } from '../api/session.ts'
 import { usePlace } from '../router.ts'
 import { SettingsPanel } from './settings-panel.tsx'
@@ -12,6 +13,9 @@ const LINKS = [
   ['/data', 'Data'],
   ['/method', 'Method'],
 ] as const
+
+/** For those who look after the data. */
+const REVIEWS = ['/reviews', 'Reviews'] as const
 
 interface Props {
   readonly title: string
@@ -73,7 +77,7 @@ function Masthead({ path }: { readonly path: string }) {
       </div>
       <nav class="no-print" aria-label="Pages">
         <ul>
-          {LINKS.map(([href, label]) => (
+          {[...LINKS, ...(isModerator(session) ? [REVIEWS] : [])].map(([href, label]) => (
             <li key={href}>
               <a href={href} aria-current={path.startsWith(href) ? 'page' : undefined}>
                 {label}
