@@ -1,10 +1,20 @@
+import { forest } from '../../charts/forest.ts'
+import { valueRows } from '../../charts/setup-rows.ts'
 import type { Schemas } from '../api/client.ts'
 import { useAnswer } from '../api/use-answer.ts'
 import { AnswerState } from '../components/notices.tsx'
+import { Figure } from '../components/picture.tsx'
+import { ReportForm } from '../components/report-form.tsx'
+import { SafetyNotices } from '../components/safety.tsx'
+import { SetupName } from '../components/setup-name.tsx'
+import { readingOf } from '../metrics.ts'
 import { useReading } from '../settings.ts'
 import { writeNumber } from '../units.ts'
 
 type Component = Schemas['Component']
+
+/** As many setups are compared at once. */
+const MOST = 50
 
 const KIND_WORDS: Readonly<Record<Component['kind'], string>> = {
   powerplant: 'Engine',
@@ -23,8 +33,8 @@ export function ComponentPage({ id }: { readonly id: string }) {
       <AnswerState asked={asked} />
       {part !== undefined && (
         <>
-          <Facts part={part} />
-          {part.kind !== 'wing' && <FlownIn part={part} />}
+          {part.kind === 'wing' ? <Facts part={part} /> : <Flown part={part} />}
+          <ReportForm about={{ componentId: id }} />
         </>
       )}
     </>
@@ -35,8 +45,8 @@ export function ComponentPage({ id }: { readonly id: string }) {
 const LABELS: Readonly<Record<string, readonly [label: string, unit?: string]>> = {
   displacementCc: ['Swept volume', 'cm³'],
   ratedPowerKw: ['Power stated by the maker', 'kW'],
-  ratedRpm: ['at', '1/min'],
-  reductionRatio: ['Reduction'],
+  ratedRpm: ['Speed at that power', '1/min'],
+  reductionRatio: ['Reduction from engine to propeller'],
   diameterCm: ['Diameter', 'cm'],
   pitchCm: ['Pitch', 'cm'],
   blades: ['Blades'],
@@ -82,27 +92,82 @@ function Facts({ part }: { readonly part: Component }) {
   )
 }
 
-function FlownIn({ part }: { readonly part: Component }) {
+/** The part with the setups it was flown in: what must not be flown stands before all else. */
+function Flown({ part }: { readonly part: Component }) {
   const filter = `${part.kind}Id` as 'powerplantId' | 'propellerId' | 'frameId'
-  const asked = useAnswer('/v1/setups', { query: { [filter]: part.id, limit: 100 } })
-  const setups = asked.got?.body.items ?? []
+  const asked = useAnswer('/v1/setups', { query: { [filter]: part.id, limit: MOST } })
+  const setups = (asked.got?.body.items ?? []).map(({ id, name, safety }) => ({
+    setupId: id,
+    name,
+    safety,
+  }))
   return (
-    <section>
-      <h2>Flown in</h2>
+    <>
+      <SafetyNotices setups={setups.map(withReasons)} />
+      <Facts part={part} />
+      <section>
+        <h2>Flown in</h2>
+        <AnswerState asked={asked} />
+        {asked.got !== null && setups.length === 0 && <p>No setup with it has been entered yet.</p>}
+        {setups.length > 1 && <Standing setups={setups} />}
+        {setups.length > 0 && (
+          <ul class="list">
+            {setups.map((setup) => (
+              <li key={setup.setupId}>
+                <SetupName setup={setup} />
+              </li>
+            ))}
+          </ul>
+        )}
+        {setups.length > 1 && (
+          <p>
+            <a href={`/compare?setups=${idsOf(setups)}`}>Compare them at your conditions</a>
+          </p>
+        )}
+      </section>
+    </>
+  )
+}
+
+interface FlownSetup {
+  readonly setupId: string
+  readonly name: string
+  readonly safety: Schemas['Setup']['safety']
+}
+
+function idsOf(setups: readonly FlownSetup[]): string {
+  return setups.map(({ setupId }) => setupId).join(',')
+}
+
+function withReasons({ setupId, name, safety: { state, reports } }: FlownSetup) {
+  const open = reports.filter(({ liftedAt }) => liftedAt === undefined)
+  return { setupId, name, safety: { state, advisories: open.map(({ reason }) => reason) } }
+}
+
+/** How the setups with this part climb, beside one another. */
+function Standing({ setups }: { readonly setups: readonly FlownSetup[] }) {
+  const asked = useAnswer('/v1/comparisons', {
+    query: { metric: 'climbRate', setups: idsOf(setups) },
+  })
+  const metric = readingOf('climbRate', useReading())
+  const { quantity } = useReading()
+  const answer = asked.got?.body
+  return (
+    <>
       <AnswerState asked={asked} />
-      <ul class="list">
-        {setups.map(({ id, name, safety }) => (
-          <li key={id}>
-            <a href={`/setups/${id}`}>{name}</a>
-            {safety.state === 'doNotFly' && <strong class="stop"> Do not fly</strong>}
-          </li>
-        ))}
-      </ul>
-      {setups.length > 1 && (
-        <p>
-          <a href={`/compare?setups=${setups.map(({ id }) => id).join(',')}`}>Compare them</a>
-        </p>
+      {answer !== undefined && (
+        <Figure
+          caption={`Climb of each setup with it, at ${quantity('mass', answer.conditions.allUpMassKg)}, sea level, standard air. Dot: the estimate. Bar: where the truth lies with 95 % certainty.`}
+          draw={(widthPx) =>
+            forest(valueRows(answer.setups, metric.toReader), {
+              widthPx,
+              title: 'Climb of the setups with this part',
+              axis: `Climb rate, ${metric.sign}`,
+              write: metric.write,
+            })
+          }
+        />
       )}
-    </section>
+    </>
   )
 }

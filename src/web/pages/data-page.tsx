@@ -1,7 +1,25 @@
+import { useState } from 'preact/hooks'
+
 import type { Schemas } from '../api/client.ts'
 import { useAnswer } from '../api/use-answer.ts'
+import { FiguresTable } from '../components/figures-table.tsx'
 import { AnswerState } from '../components/notices.tsx'
 import { NotebookColumns } from './notebook-columns.tsx'
+
+/** A table of a release, as its data package describes it. */
+interface Resource {
+  readonly name: string
+  readonly path: string
+  readonly title: string
+  readonly description: string
+  readonly format: string
+  readonly bytes: number
+}
+
+interface ReleaseProps {
+  readonly release: Schemas['Release']
+  readonly isLatest: boolean
+}
 
 /** Releases of the evidence, to be taken away and checked. */
 export function DataPage() {
@@ -21,8 +39,8 @@ export function DataPage() {
           There is no release yet. The calls to read everything that is public are open meanwhile.
         </p>
       )}
-      {releases.map((release) => (
-        <Release key={release.id} release={release} />
+      {releases.map((release, index) => (
+        <Release key={release.id} release={release} isLatest={index === 0} />
       ))}
       <NotebookColumns />
       <h2>For programs</h2>
@@ -34,10 +52,9 @@ export function DataPage() {
   )
 }
 
-function Release({ release }: { readonly release: Schemas['Release'] }) {
+function Release({ release, isLatest }: ReleaseProps) {
   const { id, anonymity, setups, createdAt, licence, citation, changes } = release
-  const asked = useAnswer('/v1/datasets/{release}', { path: { release: id } })
-  const files = asked.got?.body.resources ?? []
+  const [isOpen, setOpen] = useState(isLatest)
   return (
     <section>
       <h2>Release {id}</h2>
@@ -46,16 +63,10 @@ function Release({ release }: { readonly release: Schemas['Release'] }) {
         {setups} setups. Made on{' '}
         {new Date(createdAt).toLocaleDateString('en-GB', { dateStyle: 'long' })}. Licence {licence}.
       </p>
-      <ul class="list">
-        {files.map(({ name, path, hash }) => (
-          <li key={path}>
-            <a href={`/v1/datasets/${id}/${path}`} download>
-              {name} ({path})
-            </a>
-            <small class="hash">{hash}</small>
-          </li>
-        ))}
-      </ul>
+      <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>Files</summary>
+        {isOpen && <Files id={id} />}
+      </details>
       {changes.length > 0 && (
         <details>
           <summary>Since the release before</summary>
@@ -66,7 +77,82 @@ function Release({ release }: { readonly release: Schemas['Release'] }) {
           </ul>
         </details>
       )}
-      <p class="origin">{citation}</p>
+      <p class="origin">Cite as: {citation}</p>
     </section>
   )
+}
+
+/** Files beside the tables, which every release has. */
+const BESIDE = [
+  ['README.md', 'What is in it, and what each column means'],
+  ['reproduce.R', 'Fits the model again and writes the ranking'],
+  ['SHA256SUMS', 'Checksums of all files'],
+  ['CITATION.cff', 'How to cite it, for programs'],
+  ['datapackage.json', 'All of this for programs'],
+] as const
+
+function Files({ id }: { readonly id: string }) {
+  const asked = useAnswer('/v1/datasets/{release}', { path: { release: id } })
+  const files = (asked.got?.body.resources ?? []) as unknown as readonly Resource[]
+  const tables = files.filter(({ format }) => format === 'csv')
+  return (
+    <>
+      <AnswerState asked={asked} />
+      {files.length > 0 && (
+        <>
+          <FiguresTable
+            label={`Tables of release ${id}`}
+            heads={['Table', 'Comma-separated', 'Parquet']}
+            rows={tables.map((table) => ({
+              key: table.name,
+              head: (
+                <>
+                  {table.title} <span class="reason">{table.description}</span>
+                </>
+              ),
+              cells: [
+                <Download key="csv" id={id} file={table} />,
+                <Download
+                  key="parquet"
+                  id={id}
+                  file={files.find(({ name }) => name === `${table.name}-parquet`)}
+                />,
+              ],
+            }))}
+          />
+          <ul class="list">
+            {BESIDE.map(([name, about]) => (
+              <li key={name}>
+                <a href={`/v1/datasets/${id}/${name}`} download>
+                  {name}
+                </a>{' '}
+                <span class="reason">{about}</span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
+  )
+}
+
+function Download({ id, file }: { readonly id: string; readonly file: Resource | undefined }) {
+  if (file === undefined) return <>–</>
+  // Paths in a data package are relative to its own address.
+  const { pathname } = new URL(file.path, new URL(`/v1/datasets/${id}`, location.href))
+  return (
+    <>
+      <a href={pathname} download>
+        {file.path.split('/').at(-1)}
+      </a>{' '}
+      <small>{sizeOf(file.bytes)}</small>
+    </>
+  )
+}
+
+function sizeOf(bytes: number): string {
+  if (bytes < 10_000) return `${(bytes / 1000).toFixed(1)} kB`
+  return bytes < 1_000_000
+    ? `${Math.round(bytes / 1000)} kB`
+    : `${(bytes / 1_000_000).toFixed(1)} MB`
 }

@@ -1,4 +1,3 @@
-import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { CHROMIUM, WITHOUT } from './chromium.ts'
@@ -9,6 +8,7 @@ import {
   type Person,
   type Stage,
   seriousOn,
+  signInOn,
   signUpOn,
   tokenOf,
   write,
@@ -62,14 +62,6 @@ describe.skipIf(CHROMIUM === null)(`pages with something on them${WITHOUT}`, () 
 
   afterAll(() => stage?.close())
 
-  async function signedIn(page: Page): Promise<void> {
-    await page.goto('/sign-in')
-    await page.getByLabel('E-mail').fill(person.email)
-    await page.getByLabel('Password').fill(person.password)
-    await page.getByRole('button', { name: 'Sign in' }).click()
-    await page.getByRole('heading', { name: 'My tests' }).waitFor()
-  }
-
   const both = () => `/compare?setups=${unsafe.id},${other.id}`
 
   it.each(['light', 'dark'] as const)(
@@ -78,7 +70,7 @@ describe.skipIf(CHROMIUM === null)(`pages with something on them${WITHOUT}`, () 
       const viewport = { width: 360, height: 740 }
       const context = await stage.context({ colorScheme, viewport, reducedMotion: 'reduce' })
       const page = await context.newPage()
-      await signedIn(page)
+      await signInOn(page, person)
       const found: string[] = []
       const paths = ['/mine', '/data', `/setups/${unsafe.id}`, '/setups', '/compare', both()]
       for (const path of [...paths, `${both()}&tankL=10&reserveL=2`]) {
@@ -99,13 +91,15 @@ describe.skipIf(CHROMIUM === null)(`pages with something on them${WITHOUT}`, () 
       expect(found).toEqual([])
       await context.close()
     },
-    180_000,
+    300_000,
   )
 
   it('show what must not be flown before any figure, at 360 px', async () => {
     const context = await stage.context({ viewport: { width: 360, height: 740 } })
     const page = await context.newPage()
-    for (const path of [both(), '/compare', `/setups/${unsafe.id}`]) {
+    const { powerplantId } = await stage.read<{ powerplantId: string }>(`/v1/setups/${unsafe.id}`)
+    const paths = [both(), '/compare', `/setups/${unsafe.id}`, `/components/${powerplantId}`]
+    for (const path of paths) {
       await page.goto(path, { waitUntil: 'networkidle' })
       const warning = page.getByRole('main').locator('.warning-stop').first()
       expect(await warning.textContent(), path).toContain('Do not fly')
@@ -124,11 +118,26 @@ describe.skipIf(CHROMIUM === null)(`pages with something on them${WITHOUT}`, () 
     expect(await item.textContent()).toContain('Do not fly')
     await page.goto(`${both()}&tankL=10`, { waitUntil: 'networkidle' })
     const rows = page.getByRole('row').filter({ hasText: unsafe.name })
+    await page.getByRole('region', { name: 'From the tank' }).waitFor()
     expect(await rows.count()).toBeGreaterThan(1)
     for (const row of await rows.all()) expect(await row.textContent()).toContain('Do not fly')
     expect(await page.getByTestId('verdict').textContent()).toMatch(/^Do not fly/)
     const pictures = page.locator('svg.picture', { hasText: 'Do not fly' })
     expect(await pictures.count()).toBeGreaterThan(0)
+  })
+
+  it('offer files that are there', async () => {
+    const page = await (await stage.context()).newPage()
+    const made = async () => (await stage.read<{ items: object[] }>('/v1/datasets')).items.length
+    await expect.poll(made, { timeout: 60_000 }).toBe(1)
+    await page.goto('/data')
+    await page.getByRole('link', { name: 'SHA256SUMS' }).waitFor()
+    const links = await page.getByRole('main').locator('a[download]').all()
+    expect(links.length).toBeGreaterThan(10)
+    for (const link of links) {
+      const path = (await link.getAttribute('href'))!
+      expect((await fetch(`${stage.url}${path}`)).status, path).toBe(200)
+    }
   })
 
   it('print it', async () => {

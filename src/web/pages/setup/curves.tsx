@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 
 import { type CurvePoint, curve } from '../../../charts/curve.ts'
 import { get } from '../../api/client.ts'
+import { Failure, Progress } from '../../components/notices.tsx'
 import { Figure } from '../../components/picture.tsx'
 import { useReading } from '../../settings.ts'
 import type { Dimension } from '../../units.ts'
@@ -19,7 +20,7 @@ export function Curves({ setupId, conditions }: Props) {
   const [isOpen, setOpen] = useState(false)
   const { temperatureC: _left, ...without } = conditions
   return (
-    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details class="no-print" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Climb over mass and altitude</summary>
       {isOpen && (
         <>
@@ -54,11 +55,11 @@ interface CurveProps extends Props {
 
 function Curve(props: CurveProps) {
   const reading = useReading()
-  const { points, done } = usePoints(props)
+  const { points, done, error, retry } = usePoints(props)
   const total = props.values.length
-  if (points === null) return <p>The flights do not carry a prediction of its climb yet.</p>
+  if (error !== null) return <Failure error={error} retry={retry} />
   if (done < total)
-    return <progress value={done} max={total} aria-label={`${props.label}: answers so far`} />
+    return <Progress what={`Climb over ${props.label.toLowerCase()}`} of={[done, total]} />
   const across = reading.unit(props.dimension)
   const up = reading.unit('climbRate')
   const shown = points.map(({ at, estimate, low, high }) => ({
@@ -88,10 +89,12 @@ function Curve(props: CurveProps) {
 
 /** One call for each point, one after the other, so that the service has time for others. */
 function usePoints({ setupId, name, values, conditions }: CurveProps) {
-  const [state, setState] = useState<{ points: CurvePoint[] | null; done: number }>({
-    points: [],
-    done: 0,
-  })
+  const [attempt, setAttempt] = useState(0)
+  const [state, setState] = useState<{
+    points: readonly CurvePoint[]
+    done: number
+    error: Error | null
+  }>({ points: [], done: 0, error: null })
   const key = JSON.stringify([setupId, name, conditions])
   useEffect(() => {
     const abort = new AbortController()
@@ -107,15 +110,15 @@ function usePoints({ setupId, name, values, conditions }: CurveProps) {
         if (value !== null && interval95 !== null) {
           points.push({ at, estimate: value, low: interval95[0], high: interval95[1] })
         }
-        setState({ points: [...points], done: index + 1 })
+        setState({ points: [...points], done: index + 1, error: null })
       }
     }
-    setState({ points: [], done: 0 })
-    collect().catch(() => {
-      if (!abort.signal.aborted) setState({ points: null, done: 0 })
+    setState({ points: [], done: 0, error: null })
+    collect().catch((error: unknown) => {
+      if (!abort.signal.aborted) setState({ points: [], done: 0, error: error as Error })
     })
     return () => abort.abort()
     // The key stands for all of it.
-  }, [key])
-  return state
+  }, [key, attempt])
+  return { ...state, retry: () => setAttempt((n) => n + 1) }
 }

@@ -3,9 +3,9 @@ import { useState } from 'preact/hooks'
 import type { Schemas } from '../../api/client.ts'
 import { useAnswer } from '../../api/use-answer.ts'
 import { NumberField } from '../../components/fields.tsx'
+import { type FiguresRow, FiguresTable } from '../../components/figures-table.tsx'
 import { AnswerState } from '../../components/notices.tsx'
-import { Table } from '../../components/table.tsx'
-import { useReading } from '../../settings.ts'
+import { type Reading, useReading } from '../../settings.ts'
 import { recall } from '../../store/device.ts'
 import { type Dimension, type Entered, NOTHING_ENTERED, writeNumber } from '../../units.ts'
 import type { LastSession } from '../submit/form.ts'
@@ -37,7 +37,7 @@ export function Predictions({ setupId, drive }: Props) {
   return (
     <section>
       <h2>What to expect</h2>
-      <div class="fields">
+      <div class="fields no-print">
         <NumberField
           label="All-up mass"
           isOptional
@@ -92,30 +92,32 @@ const LINES: readonly (readonly [
 ]
 
 function Expected({ answer }: { readonly answer: Schemas['Prediction'] }) {
+  const reading = useReading()
+  const { allUpMassKg, elevationM, temperatureC } = answer.conditions
   return (
     <>
-      <Table
+      <FiguresTable
         label="What to expect"
         heads={[
           'Quantity',
           'Estimate',
-          'Mean, 95 %',
+          'Mean of many flights, 95 %',
           'One pilot, one evening, 95 %',
-          'Mostly because of',
+          'Doubt comes mostly from',
         ]}
-      >
-        {LINES.map(([key, label, dimension, decimals]) => (
-          <Line
-            key={key}
-            label={label}
-            dimension={dimension}
-            decimals={decimals ?? 1}
-            quantity={answer.predictions[key]}
-          />
-        ))}
-      </Table>
+        rows={LINES.map((line) => lineOf(line, answer.predictions[line[0]], reading))}
+      />
+      <p class="hint">
+        95 %: of a hundred such spans, about ninety-five hold the truth. One evening varies more
+        than the mean of many.
+      </p>
       <details>
-        <summary>Taken for granted</summary>
+        <summary>
+          At {reading.quantity('mass', allUpMassKg.value)} all-up,{' '}
+          {reading.quantity('height', elevationM)},{' '}
+          {reading.quantity('temperature', temperatureC.value)}
+        </summary>
+        <p>Taken for granted, because the question left it open:</p>
         <ul>
           {answer.conditions.assumed.map((sentence) => (
             <li key={sentence}>{sentence}</li>
@@ -131,40 +133,34 @@ function Expected({ answer }: { readonly answer: Schemas['Prediction'] }) {
   )
 }
 
-function Line(props: {
-  readonly label: string
-  readonly dimension: Dimension | null
-  readonly decimals: number
-  readonly quantity: Quantity
-}) {
-  const { label, dimension, decimals, quantity } = props
-  const { value, interval95, interval95NextEvening, budget, refused } = quantity
-  const reading = useReading()
+function lineOf(
+  [key, label, dimension, decimals = 1]: (typeof LINES)[number],
+  { value, unit, interval95, interval95NextEvening, budget, refused }: Quantity,
+  reading: Reading,
+): FiguresRow {
   const write = (stored: number) =>
     dimension === null ? writeNumber(stored, decimals) : reading.number(dimension, stored)
-  const sign = dimension === null ? quantity.unit : reading.unit(dimension).sign
+  const sign = dimension === null ? unit : reading.unit(dimension).sign
   const span = (interval: readonly [number, number] | null) =>
     interval === null ? '–' : `${write(interval[0])} to ${write(interval[1])}`
-  return (
-    <tr>
-      <th scope="row">
+  const [largest] = budget
+  return {
+    key,
+    head: (
+      <>
         {label}
-        {refused !== undefined && (
-          <span class="reason">
-            {refused.reasonCode === 'tankNotGiven'
-              ? 'Say how much fuel is on board.'
-              : refused.reason}
-          </span>
-        )}
-      </th>
-      <td>{value === null ? '–' : `${write(value)} ${sign}`}</td>
-      <td>{span(interval95)}</td>
-      <td>{span(interval95NextEvening)}</td>
-      <td>
-        {budget[0] === undefined
-          ? '–'
-          : `${budget[0].source}, ${Math.round(100 * budget[0].share)} %`}
-      </td>
-    </tr>
-  )
+        {refused !== undefined && <span class="reason">{reasonFor(refused)}</span>}
+      </>
+    ),
+    cells: [
+      value === null ? '–' : `${write(value)} ${sign}`,
+      span(interval95),
+      span(interval95NextEvening),
+      largest === undefined ? '–' : `${largest.source}, ${Math.round(100 * largest.share)} %`,
+    ],
+  }
+}
+
+function reasonFor({ reasonCode, reason }: Schemas['NotPredicted']): string {
+  return reasonCode === 'tankNotGiven' ? 'Say how much fuel is on board.' : reason
 }

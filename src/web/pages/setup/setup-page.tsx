@@ -1,9 +1,9 @@
 import type { Schemas } from '../../api/client.ts'
 import { useAnswer } from '../../api/use-answer.ts'
 import { AnswerState } from '../../components/notices.tsx'
+import { ReportForm } from '../../components/report-form.tsx'
 import { SafetyNotices } from '../../components/safety.tsx'
 import { Predictions } from './predictions.tsx'
-import { ReportForm } from './report-form.tsx'
 import { Tests } from './tests.tsx'
 
 /** The story of a setup: is it safe to look at, what will it do, what was flown. */
@@ -38,7 +38,7 @@ function Story({ setup }: { readonly setup: Schemas['Setup'] }) {
       <SafetyNotices setups={[shown]} />
       <Parts setup={setup} />
       {note !== undefined && <p>{note}</p>}
-      <p>
+      <p class="no-print">
         <a href={`/compare?setups=${id}`}>Compare it with another</a>
       </p>
       <Predictions setupId={id} drive={setup.powerplant.drive} />
@@ -55,7 +55,7 @@ function Story({ setup }: { readonly setup: Schemas['Setup'] }) {
           </ul>
         </section>
       )}
-      <ReportForm setupId={id} />
+      <ReportForm about={{ setupId: id }} />
     </>
   )
 }

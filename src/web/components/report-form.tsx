@@ -1,19 +1,23 @@
 import { useState } from 'preact/hooks'
 
-import { post } from '../../api/client.ts'
-import { useSession } from '../../api/session.ts'
-import { RadioRow, TextField } from '../../components/fields.tsx'
-import { Failure } from '../../components/notices.tsx'
-import { randomKey } from '../../store/random-key.ts'
+import { post } from '../api/client.ts'
+import { useSession } from '../api/session.ts'
+import { randomKey } from '../store/random-key.ts'
+import { RadioRow, TextField } from './fields.tsx'
+import { Failure } from './notices.tsx'
+
+interface Props {
+  readonly about: { readonly setupId: string } | { readonly componentId: string }
+}
 
 /** Something is wrong or unsafe: anybody with an account can say so. */
-export function ReportForm({ setupId }: { readonly setupId: string }) {
+export function ReportForm({ about }: Props) {
   const session = useSession()
   const [kind, setKind] = useState<'unsafe' | 'wrong'>('unsafe')
   const [text, setText] = useState('')
   const [state, setState] = useState<'open' | 'sent' | Error>('open')
   const send = () =>
-    post('/v1/reports', { kind, setupId, text: text.trim() }, { idempotencyKey: randomKey() })
+    post('/v1/reports', { kind, ...about, text: text.trim() }, { idempotencyKey: randomKey() })
       .then(() => setState('sent'))
       .catch((error: unknown) => setState(error as Error))
   return (
@@ -21,7 +25,8 @@ export function ReportForm({ setupId }: { readonly setupId: string }) {
       <h2>Is something wrong or unsafe?</h2>
       {session === null && (
         <p>
-          <a href="/sign-in">Sign in</a> to report it.
+          <a href={`/sign-in?next=${location.pathname}`}>Sign in</a> to report it. A setup reported
+          unsafe shows it at once.
         </p>
       )}
       {session !== null && state === 'sent' && (
