@@ -77,7 +77,10 @@ export function forest(rows: readonly ForestRow[], options: ForestOptions): Pict
   const marks: Mark[] = []
   if (options.margin !== undefined) marks.push(marginBand(options.margin, layout))
   marks.push(...ruler(scale, { y: TOP_PX, downTo: heightPx - 8 }))
-  marks.push(text(options.axis, { x: labelPx, y: 14, ink: 'ink-muted' }))
+  // A long one begins further left rather than being cut off.
+  const axis = fitted(options.axis, options.widthPx, 12)
+  const hasRoom = fitted(axis, options.widthPx - labelPx, 12) === axis
+  marks.push(text(axis, { x: hasRoom ? labelPx : 0, y: 14, ink: 'ink-muted' }))
   if (options.zero !== undefined) {
     const x = scale.at(options.zero)
     marks.push(line([x, TOP_PX], [x, heightPx - 8], 'ink-zero'))

@@ -98,6 +98,15 @@ describe('a forest for paper', () => {
     expect(wordsOf(asForest({ ...narrow, isDense: true }))).toEqual(wordsOf(asForest(narrow)))
   })
 
+  it('shows the whole of a long axis where the picture is wide enough for it', () => {
+    const axis = `Difference from ${'a rather long name '.repeat(4)}, %`
+    expect(wordsOf(asForest({ axis }))).toContain(axis)
+    const [long] = marksOf(asForest({ axis }), 'text').filter(
+      ({ children }) => children[0] === axis,
+    )
+    expect(long!.attributes.x).toBe(0)
+  })
+
   it('tells what stands out by form and words', () => {
     expect(ofClass(marksOf(asForest(), 'circle'), 'ink-dot-odd')).toHaveLength(1)
     expect(ofClass(marksOf(asForest(), 'text'), 'ink-odd')).toHaveLength(1)

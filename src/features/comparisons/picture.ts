@@ -32,7 +32,8 @@ export function pictureOf(comparison: Comparison, { chart, widthPx }: PictureQue
   if (chart === 'ranks') {
     const title = `Ranks at ${at}`
     const write = (rank: number) => String(Math.round(rank))
-    const axis = `Rank by ${AXIS[metric].toLowerCase()}`
+    const [noun = ''] = AXIS[metric].split(',')
+    const axis = `Rank by ${noun.toLowerCase()}, 1 is best`
     return svgText(
       forest(rankRows(setups), { widthPx, title, axis, write, positions: setups.length }),
     )
