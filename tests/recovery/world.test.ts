@@ -6,6 +6,8 @@ import { Chance } from './world/chance.ts'
 import { drawCommunity } from './world/community.ts'
 import { peakPowerRps, seaLevelTorqueNm, torqueNm } from './world/engine.ts'
 import { climbAtFullThrottle, flightAtClimbRate } from './world/flight.ts'
+import { sinkRateMps } from './world/glide.ts'
+import { habitNamed } from './world/habits.ts'
 import { fullThrottleRps } from './world/plant.ts'
 import { drawSetups } from './world/setups.ts'
 import { sourcesNamed, switches } from './world/sources.ts'
@@ -39,6 +41,19 @@ describe('a steady climb of the world', () => {
     const { liftN, dragN } = forcesOn(flyer, airspeedMps, { thrustN, air: REFERENCE_AIR })
     expect(thrustN * Math.cos(0.06)).toBeCloseTo(dragN, 6)
     expect(liftN + thrustN * Math.sin(0.06)).toBeCloseTo(flyer.allUpMassKg * G0, 6)
+  })
+})
+
+describe('a glide of the world', () => {
+  it('sinks as its drag over its lift says, and faster with more drag', () => {
+    const clean: Flyer = { ...flyer, addedDragAreaM2: 0, thrustAngleRad: 0 }
+    const steady = { ...clean, wing: { ...clean.wing, liftShift: 0 } }
+    // 130 kg: 10.5 m/s at 120 kg make 10.93 m/s level, and √cos of 8.1° less on the path.
+    const angle = Math.atan(1 / 7)
+    const expected = 10.5 * Math.sqrt(130 / 120) * Math.sqrt(Math.cos(angle)) * Math.sin(angle)
+    expect(sinkRateMps(steady, REFERENCE_AIR)).toBeCloseTo(expected, 6)
+    const braked = sinkRateMps({ ...steady, addedDragAreaM2: 0.03 }, REFERENCE_AIR)
+    expect(braked).toBeGreaterThan(expected)
   })
 })
 
@@ -170,5 +185,23 @@ describe('a community', () => {
 
   it('refuses a source that does not exist', () => {
     expect(() => sourcesNamed(['moonlight'])).toThrow('no source or group is called moonlight')
+  })
+
+  it('measures as its habits say', () => {
+    const cellsOf = (habits: 'season' | 'sparse') =>
+      drawCommunity({ seed: 5, pilots: 30, habits, on: switches() }).submissions.flatMap(
+        ({ entries }) => entries.map(({ runs }) => runs),
+      )
+    const count = (runs: readonly { kind: string }[], kind: string) =>
+      runs.filter((run) => run.kind === kind).length
+    const burns = (habits: 'season' | 'sparse') =>
+      new Set(cellsOf(habits).map((runs) => count(runs, 'fuelBurn')))
+    const glides = (habits: 'season' | 'sparse') =>
+      new Set(cellsOf(habits).map((runs) => count(runs, 'sink')))
+    expect(burns('season')).toEqual(new Set([0, 2, 3]))
+    expect(burns('sparse')).toEqual(new Set([0, 1, 2]))
+    expect(glides('season')).toEqual(new Set([0, 3]))
+    expect(glides('sparse')).toEqual(new Set([0]))
+    expect(() => habitNamed('daily')).toThrow('no habits are called daily')
   })
 })

@@ -38,7 +38,7 @@ export function evidenceOf(submissions: readonly WorldSubmission[]): {
 export function fitOf(
   all: readonly EvidenceRow[],
   quantity: Quantity,
-): { readonly view: FitView; readonly converged: boolean } {
+): { readonly view: FitView; readonly runs: number; readonly converged: boolean } {
   const rows = all.filter(({ evidence }) => evidence.quantity === quantity)
   const columns: EvidenceRows = {
     setup: rows.map(({ setup }) => setup),
@@ -52,5 +52,6 @@ export function fitOf(
   }
   const { converged, header, numbers } = fitEvidence(columns)
   const block = new Float64Array(numbers.buffer, numbers.byteOffset, numbers.byteLength / 8)
-  return { view: viewOf(restoreFit({ header, numbers: block })), converged }
+  const view = viewOf(restoreFit({ header, numbers: block }))
+  return { view, runs: rows.length, converged }
 }

@@ -27,6 +27,8 @@ export interface StudiedPair {
 
 export interface StudiedFit {
   readonly pairs: readonly StudiedPair[]
+  /** Runs the fit rests on. */
+  readonly runs: number
   readonly refused: number
   readonly converged: boolean
 }
@@ -38,7 +40,7 @@ export function studyMetric(
   rows: readonly EvidenceRow[],
 ): StudiedFit {
   const { quantity, truth } = STUDIED[metric]
-  const { view: fit, converged } = fitOf(rows, quantity)
+  const { view: fit, runs, converged } = fitOf(rows, quantity)
   const raw = rawMeans(metric, submissions)
   const question = { metric, state: REFERENCE, fit }
   const pairs: StudiedPair[] = []
@@ -64,5 +66,5 @@ export function studyMetric(
       })
     }
   })
-  return { pairs, refused, converged }
+  return { pairs, runs, refused, converged }
 }

@@ -1,4 +1,5 @@
 import { drawCommunity } from '../world/community.ts'
+import type { HabitName } from '../world/habits.ts'
 import type { Switches } from '../world/sources.ts'
 import { evidenceOf } from './fits.ts'
 import { STUDIED, type StudiedFit, type StudiedMetric, studyMetric } from './pairs.ts'
@@ -6,7 +7,7 @@ import { type Summary, summarise } from './summary.ts'
 
 export interface Recovery {
   readonly pilots: number
-  readonly runs: number
+  readonly habits: HabitName
   readonly brokenOff: number
   readonly refusedSubmissions: number
   readonly metrics: Readonly<Record<StudiedMetric, Summary>>
@@ -20,21 +21,21 @@ export interface Recovery {
  */
 export function recover({
   pilots,
+  habits,
   seeds,
   on,
 }: {
   readonly pilots: number
+  readonly habits: HabitName
   readonly seeds: readonly number[]
   readonly on: Switches
 }): Recovery {
   const fits: Record<StudiedMetric, StudiedFit[]> = { climbRate: [], fuelFlow: [] }
-  let runs = 0
   let brokenOff = 0
   let refusedSubmissions = 0
   for (const seed of seeds) {
-    const community = drawCommunity({ seed, pilots, on })
+    const community = drawCommunity({ seed, pilots, habits, on })
     const { rows, refused } = evidenceOf(community.submissions)
-    runs += rows.length
     brokenOff += community.brokenOff
     refusedSubmissions += refused
     for (const metric of Object.keys(STUDIED) as StudiedMetric[]) {
@@ -42,5 +43,5 @@ export function recover({
     }
   }
   const metrics = { climbRate: summarise(fits.climbRate), fuelFlow: summarise(fits.fuelFlow) }
-  return { pilots, runs, brokenOff, refusedSubmissions, metrics, fits }
+  return { pilots, habits, brokenOff, refusedSubmissions, metrics, fits }
 }

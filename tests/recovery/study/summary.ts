@@ -8,6 +8,8 @@ export interface Figure {
 
 /** What the communities of one size say about one metric. */
 export interface Summary {
+  /** Runs that the fit of a community rests on, on average. */
+  readonly runs: number
   readonly pairs: number
   readonly refused: number
   readonly unconverged: number
@@ -22,6 +24,8 @@ export interface Summary {
   /** Root mean square error of ln(a/b): of the service and of raw means. */
   readonly rmse: number
   readonly rmseRaw: number
+  /** Error of the service over that of raw means [1]. */
+  readonly ratio: Figure
   /** Root mean square of error over standard error [1]; about 1 where the errors are told rightly. */
   readonly rmsScore: number
   /** Slope of the error on the truth per community [1]: how far large differences are stretched. */
@@ -44,6 +48,7 @@ export function summarise(fits: readonly StudiedFit[]): Summary {
     mean(pairs.filter(keep).map(({ reach }) => 2 * reach))
   const slopes = fits.filter((fit) => fit.pairs.length > 1).map((fit) => stretchOf(fit.pairs))
   return {
+    runs: mean(fits.map(({ runs }) => runs)),
     pairs: pairs.length,
     refused: fits.reduce((sum, fit) => sum + fit.refused, 0),
     unconverged: fits.filter((fit) => !fit.converged).length,
@@ -55,6 +60,7 @@ export function summarise(fits: readonly StudiedFit[]): Summary {
     widthLarge: widthOf(isLarge),
     rmse: rms(pairs.map(({ estimate, truth }) => estimate - truth)),
     rmseRaw: rms(pairs.map(({ raw, truth }) => raw - truth)),
+    ratio: ratioOf(fits),
     rmsScore: rms(pairs.map((pair) => (pair.estimate - pair.truth) / pair.standardError)),
     stretch: clusterMean(slopes.map((slope) => [slope])),
     stretchSd: Math.sqrt(mean(slopes.map((slope) => (slope - mean(slopes)) ** 2))),
@@ -64,6 +70,24 @@ export function summarise(fits: readonly StudiedFit[]): Summary {
 /** Whether the 95 % interval holds the truth. */
 export function isCovered({ truth, estimate, reach }: StudiedPair): boolean {
   return Math.abs(estimate - truth) <= reach
+}
+
+/**
+ * Ratio of the root mean square errors, its standard error from the communities as clusters.
+ *
+ *     q = √(Σ s_i / Σ r_i),   u(q) = q/2 · √( Σ (s_i/Σs − r_i/Σr)² · n/(n − 1) )
+ */
+function ratioOf(fits: readonly StudiedFit[]): Figure {
+  const squares = fits.map(({ pairs }) => ({
+    own: pairs.reduce((sum, { estimate, truth }) => sum + (estimate - truth) ** 2, 0),
+    raw: pairs.reduce((sum, { raw, truth }) => sum + (raw - truth) ** 2, 0),
+  }))
+  const own = squares.reduce((sum, square) => sum + square.own, 0)
+  const raw = squares.reduce((sum, square) => sum + square.raw, 0)
+  const scatter = squares.reduce((sum, s) => sum + (s.own / own - s.raw / raw) ** 2, 0)
+  const correction = squares.length / Math.max(1, squares.length - 1)
+  const ratio = Math.sqrt(own / raw)
+  return { mean: ratio, standardError: (ratio / 2) * Math.sqrt(correction * scatter) }
 }
 
 /** Least-squares slope through zero of error on truth. */

@@ -3,7 +3,9 @@ import type { Recovery } from './recover.ts'
 import type { Figure } from './summary.ts'
 
 const COLUMNS = [
+  'habits ',
   'pilots',
+  'runs',
   'metric   ',
   'pairs',
   'refused',
@@ -15,7 +17,7 @@ const COLUMNS = [
   'large',
   'rmse %',
   'raw %',
-  'ratio',
+  'ratio        ',
   'rms z',
   'stretch      ',
   'its sd',
@@ -31,11 +33,14 @@ export const HEADING = [
  * One line of the table. Widths and errors are of ln(a/b), times 100: about percent. Figures in
  * brackets are standard errors with whole communities as the independent units.
  */
-export function tableRow({ pilots, metrics }: Recovery, metric: StudiedMetric): string {
-  const it = metrics[metric]
+export function tableRow(recovery: Recovery, metric: StudiedMetric): string {
+  const { habits, pilots } = recovery
+  const it = recovery.metrics[metric]
   const percent = (value: number) => (100 * value).toFixed(2)
   const cells = [
+    habits,
     String(pilots),
+    it.runs.toFixed(0),
     metric,
     String(it.pairs),
     String(it.refused),
@@ -47,7 +52,7 @@ export function tableRow({ pilots, metrics }: Recovery, metric: StudiedMetric): 
     percent(it.widthLarge),
     percent(it.rmse),
     percent(it.rmseRaw),
-    (it.rmse / it.rmseRaw).toFixed(3),
+    figure(it.ratio),
     it.rmsScore.toFixed(2),
     figure(it.stretch),
     it.stretchSd.toFixed(3),

@@ -1,6 +1,8 @@
 import type { FlightSession, Run, SubmittedEntry } from '../../../src/core/normalise/types.ts'
 import { Chance, rounded } from './chance.ts'
 import { type Day, drawDay } from './day.ts'
+import { flyGlides } from './glide.ts'
+import { HABITS, type HabitName, type Habits } from './habits.ts'
 import { drawPilots, type WorldPilot } from './pilots.ts'
 import { type Flown, flyBurn, flyClimb } from './runs.ts'
 import { drawSetups, type WorldSetup } from './setups.ts'
@@ -24,27 +26,37 @@ export interface Community {
 /** What the day does to a setup, as standard deviations of the logarithm: plug, mixture, warmth. Judgement. */
 const DAY_SD = { thrust: 0.008, flow: 0.015 } as const
 
-/** A community of pilots with what they flew; the same seed and switches give the same. */
+/** What a community is drawn by. */
+export interface CommunityToDraw {
+  readonly seed: number
+  readonly pilots: number
+  /** How its pilots test; absent: a season as the service asks. */
+  readonly habits?: HabitName
+  readonly on: Switches
+}
+
+/** A community of pilots with what they flew; the same seed, habits and switches give the same. */
 export function drawCommunity({
   seed,
   pilots,
+  habits: name = 'season',
   on,
-}: {
-  readonly seed: number
-  readonly pilots: number
-  readonly on: Switches
-}): Community {
+}: CommunityToDraw): Community {
+  const habits: Habits = HABITS[name]
   const setups = drawSetups(new Chance(seed, 1), on)
   const people = drawPilots(new Chance(seed, 2), { setups, count: pilots, on })
   const chance = new Chance(seed, 3)
+  const glideChance = new Chance(seed, 4)
   let brokenOff = 0
-  const submissions = people.flatMap((pilot) =>
-    Array.from({ length: chance.integer(2, 4) }, (_, evening) => {
-      const flown = flySession(chance, { pilot, evening, on })
+  const submissions = people.flatMap((pilot) => {
+    const glides = glideChance.chance(habits.gliders)
+    return Array.from({ length: chance.integer(...habits.evenings) }, (_, evening) => {
+      const flown = flySession(chance, { pilot, evening, habits, on })
       brokenOff += flown.brokenOff
-      return flown.submission
-    }),
-  )
+      if (!glides || !flown.day.quiet) return flown.submission
+      return withGlides(flown.submission, flyGlides(glideChance, flown.last, on))
+    })
+  })
   return { setups, submissions, brokenOff }
 }
 
@@ -53,19 +65,29 @@ function flySession(
   {
     pilot,
     evening,
+    habits,
     on,
-  }: { readonly pilot: WorldPilot; readonly evening: number; readonly on: Switches },
+  }: {
+    readonly pilot: WorldPilot
+    readonly evening: number
+    readonly habits: Habits
+    readonly on: Switches
+  },
 ) {
-  const day = drawDay(chance, pilot.elevationM, on)
+  const { burnShares, burnSteps } = habits
+  const day = drawDay(chance, { elevationM: pilot.elevationM, burnShares }, on)
   const sessionMassErrorKg = chance.normal(pilot.weighs ? 1.2 : 2)
   let brokenOff = 0
+  let last: Flown | undefined
   const entries = setupsOf(chance, pilot, evening).map((setup) => {
     const flown = prepare(chance, { pilot, day, setup, on })
+    last = flown
     const climbs = Array.from({ length: chance.integer(2, 4) }, () => flyClimb(chance, flown, on))
     const done = climbs.filter((run) => run !== null)
     brokenOff += climbs.length - done.length
-    const burned = Array.from({ length: chance.chance(0.25) ? 2 : 1 }, () =>
-      flyBurn(chance, flown, on),
+    const oneMore = chance.chance(habits.oneMoreBurn) ? 1 : 0
+    const burned = Array.from({ length: habits.burns + oneMore }, () =>
+      flyBurn(chance, flown, { burnSteps, on }),
     )
     const runs: Run[] = day.burns ? [...done, ...burned] : done
     const entryErrorKg = chance.normal(pilot.weighs ? 0.8 : 2.5)
@@ -92,7 +114,16 @@ function flySession(
     },
     entries: entries.filter(({ runs }) => runs.length > 0),
   }
-  return { submission, brokenOff }
+  return { submission, brokenOff, day, last: last! }
+}
+
+/** The glides of an evening belong to the setup flown last. */
+function withGlides(submission: WorldSubmission, glides: readonly Run[]): WorldSubmission {
+  const { entries } = submission
+  const last = entries.at(-1)
+  if (last === undefined) return submission
+  const longer = { ...last, runs: [...last.runs, ...glides] }
+  return { ...submission, entries: [...entries.slice(0, -1), longer] }
 }
 
 /** Two or three setups an evening; the first evening has the two that tie the pilots together. */

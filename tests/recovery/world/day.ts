@@ -3,6 +3,7 @@ import type { AirConditions, AirMotion } from '../../../src/core/normalise/types
 import { PA_PER_HPA } from '../../../src/core/units.ts'
 import type { TrueColumn } from './air.ts'
 import { type Chance, rounded } from './chance.ts'
+import type { Habits } from './habits.ts'
 import type { Switches } from './sources.ts'
 
 /** The air of one session, as it is and as the pilot writes it down. */
@@ -13,6 +14,8 @@ export interface Day {
   readonly sessionAirMps: number
   /** Whether the pilot finds the air fit for measuring consumption. */
   readonly burns: boolean
+  /** Whether the air is quiet enough to measure a glide in. */
+  readonly quiet: boolean
   /** Standard deviation of the mean vertical air over one climb [m/s]. */
   readonly climbAirSdMps: number
 }
@@ -35,17 +38,14 @@ const AIR_SD_MPS: Readonly<
 
 /** How often people measure in which air: tests are flown in quiet air by preference. Judgement. */
 const CLASS_SHARES = [0.35, 0.35, 0.22, 0.08] as const
-/** How often consumption is measured as well: rather in quiet air. Judgement. */
-const BURN_SHARES: Readonly<Record<AirMotion, number>> = {
-  calm: 0.85,
-  light: 0.7,
-  active: 0.5,
-  thermic: 0.2,
-}
 /** How often the pilot's word is that of the next class, either side. Judgement. */
 const WRONG_WORD = 0.3
 
-export function drawDay(chance: Chance, elevationM: number, on: Switches): Day {
+export function drawDay(
+  chance: Chance,
+  { elevationM, burnShares }: { readonly elevationM: number } & Pick<Habits, 'burnShares'>,
+  on: Switches,
+): Day {
   const seaLevelC = 16 + chance.clipped(7)
   const trueC = seaLevelC - 0.0065 * elevationM
   const qnhHPa = 1016 + chance.clipped(7)
@@ -53,7 +53,7 @@ export function drawDay(chance: Chance, elevationM: number, on: Switches): Day {
   // From an inversion's edge to the dry adiabate.
   const lapse = chance.uniform(0.003, 0.0098)
   const kind = drawClass(chance)
-  const burns = chance.chance(BURN_SHARES[kind])
+  const burns = chance.chance(burnShares[kind])
   const sessionAirMps = chance.normal(AIR_SD_MPS[kind].session)
   return {
     column: {
@@ -68,6 +68,7 @@ export function drawDay(chance: Chance, elevationM: number, on: Switches): Day {
       airMotion: wordFor(chance, kind, on),
     },
     burns,
+    quiet: kind === 'calm' || kind === 'light',
     sessionAirMps: on.air ? sessionAirMps : 0,
     climbAirSdMps: on.air ? AIR_SD_MPS[kind].climb : 0,
   }

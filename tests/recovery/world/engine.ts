@@ -58,9 +58,14 @@ export function peakPowerRps({ fallCurvature, peakTorqueRps }: Engine): number {
  * mixture richer in thin air.
  */
 export function torqueNm(engine: Engine, rps: number, air: TrueAir): number {
+  return torqueIn(engine, air)(rps)
+}
+
+/** {@link torqueNm} over the speed in one air, for those who look for a speed. */
+export function torqueIn(engine: Engine, air: TrueAir): (rps: number) => number {
   const friction = engine.frictionShare * engine.peakTorqueNm
-  const indicated = seaLevelTorqueNm(engine, rps) + friction
-  return indicated * indicatedRatio(engine, air) - friction
+  const ratio = indicatedRatio(engine, air)
+  return (rps) => (seaLevelTorqueNm(engine, rps) + friction) * ratio - friction
 }
 
 function indicatedRatio(engine: Engine, air: TrueAir): number {

@@ -1,7 +1,7 @@
 import { pistonPowerRatio } from '../../../src/core/normalise/model/full-throttle-power.ts'
 import { discAreaM2, inducedPowerW } from '../../../src/core/normalise/model/induced-power.ts'
 import { REFERENCE_AIR, type TrueAir } from './air.ts'
-import { type Engine, fuelFlowLPerH, seaLevelTorqueNm, torqueNm } from './engine.ts'
+import { type Engine, fuelFlowLPerH, seaLevelTorqueNm, torqueIn, torqueNm } from './engine.ts'
 import { type Propeller, rpsForThrust, thrustCoefficient, torqueCoefficient } from './propeller.ts'
 import { rootOf } from './root.ts'
 import type { Switches } from './sources.ts'
@@ -30,16 +30,13 @@ export interface Propulsion {
 export function fullThrottleRps(
   { engine, propeller, reduction, gearEfficiency }: Plant,
   state: { readonly airspeedMps: number; readonly air: TrueAir },
-  torqueAt: (rps: number) => number = (rps) => torqueNm(engine, rps, state.air),
+  torqueAt: (rps: number) => number = torqueIn(engine, state.air),
 ): number {
   const D = propeller.diameterM
   const peak = engine.peakTorqueRps / reduction
+  const scale = state.air.densityKgPerM3 * D ** 5
   const excess = (rps: number) => {
-    const asked =
-      torqueCoefficient(propeller, state.airspeedMps / (rps * D)) *
-      state.air.densityKgPerM3 *
-      rps ** 2 *
-      D ** 5
+    const asked = torqueCoefficient(propeller, state.airspeedMps / (rps * D)) * scale * rps * rps
     return torqueAt(rps * reduction) * reduction * gearEfficiency - asked
   }
   return rootOf(excess, 0.5 * peak, 1.6 * peak)

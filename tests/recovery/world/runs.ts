@@ -3,6 +3,7 @@ import { airAtHeight, shownGainM } from './air.ts'
 import { type Chance, rounded } from './chance.ts'
 import type { Day } from './day.ts'
 import { climbAtFullThrottle, flightAtClimbRate } from './flight.ts'
+import type { Habits } from './habits.ts'
 import type { WorldPilot } from './pilots.ts'
 import type { WorldSetup } from './setups.ts'
 import type { Switches } from './sources.ts'
@@ -21,8 +22,13 @@ export interface Flown {
 
 /** Below this a pilot breaks the climb off and hands in nothing [m/s]. */
 const LEAST_CLIMB_MPS = 0.25
-/** Mean vertical air over a burn of ten minutes against that over a climb [1]. Judgement. */
-const BURN_AIR_SHARE = 0.4
+/**
+ * Mean vertical air over a burn of ten minutes against that over a climb [1]: judgement. It is the mean
+ * of more air the longer it lasts, so it falls with the root of the time.
+ */
+const BURN_AIR_SHARE = { ofClimb: 0.4, atS: 600 } as const
+/** What the engines here burn in level flight [L/h], to tell about how long a burn lasts. */
+const ABOUT_L_PER_H = 2.7
 /** Expansion of gasoline [1/K]. Common practice: about 0.12 % per kelvin, fuels differ. */
 const EXPANSION_PER_K = 0.00121
 
@@ -60,12 +66,18 @@ export function flyClimb(chance: Chance, flown: Flown, on: Switches): ClimbRun |
 }
 
 /** A measured volume burned in flight about level, to starvation. */
-export function flyBurn(chance: Chance, flown: Flown, on: Switches): FuelBurnRun {
+export function flyBurn(
+  chance: Chance,
+  flown: Flown,
+  { on, burnSteps }: { readonly on: Switches } & Pick<Habits, 'burnSteps'>,
+): FuelBurnRun {
   const { pilot, day, setup, flyer } = flown
-  const volumeMl = 50 * chance.integer(6, 20)
+  const volumeMl = 50 * chance.integer(...burnSteps)
   const heightAboveSiteM = 10 * chance.integer(10, 30)
   const heightChangeM = chance.normal(4)
-  const airMps = day.sessionAirMps + chance.normal(1) * BURN_AIR_SHARE * day.climbAirSdMps
+  const aboutS = (3.6 * volumeMl) / ABOUT_L_PER_H
+  const airShare = BURN_AIR_SHARE.ofClimb * Math.sqrt(BURN_AIR_SHARE.atS / aboutS)
+  const airMps = day.sessionAirMps + chance.normal(1) * airShare * day.climbAirSdMps
   // Turns and a busy throttle only ever cost fuel.
   const handling = 1 + Math.abs(chance.normal(0.025))
   const readVolume = 1 + pilot.cylinderScale + chance.normal(0.007)

@@ -14,6 +14,8 @@ export const SOURCES = {
   trim: 'wings',
   /** Thrust line inclined to the path, and the shift of the trim with thrust. */
   thrustLine: 'wings',
+  /** A standing propeller brakes the glide with the engine off. */
+  standing: 'wings',
   /** Frames differ in drag, which the service counts as the setup's doing. */
   frame: 'wings',
   /** Power follows the air by indicated torque, friction and mixture, each engine in its own way. */
