@@ -15,7 +15,12 @@ import { linkWing } from './inputs/linked.ts'
 import { byCorrection, modelFactor, POWER_RULE_SHARE } from './inputs/run.ts'
 import { inOrder, standsAt, valuesOf } from './inputs/vector.ts'
 import { powerRatioUncertainty } from './model/full-throttle-power.ts'
-import { type SteadyClimb, steadyClimb, steadyClimbRateMps } from './model/steady-climb.ts'
+import {
+  climbPowerW,
+  type SteadyClimb,
+  steadyClimb,
+  steadyClimbRateMps,
+} from './model/steady-climb.ts'
 import { answeringNaN, budgetOf, evidenceOf, LOG_EVIDENCE, OUTPUTS, VALUE } from './outcome.ts'
 import { referenceFlight } from './reference.ts'
 import type { ClimbRun, Equipment, Evidence, FlownEntry, Normalized } from './types.ts'
@@ -96,7 +101,12 @@ export function normaliseClimb(climb: PreparedClimb): {
 /**
  * The model of a climb: climb rate at the reference state [m/s] and ln of the induced power.
  *
- * @source METHOD.md, section d
+ * Another propeller diameter than the catalogue's changes the power, but the same catalogue diameter
+ * turns the power back into a climb: what such an error does to the evidence is what it does there.
+ *
+ *     ln P = ln P_i(D'),  and for D' ≠ D:  ln P(Vc_ref(D'), D)
+ *
+ * @source METHOD.md, sections d and j
  */
 export function climbModel({ inputs, context, flown: nominal, atReference }: PreparedClimb): Model {
   const { climbAngleRad } = atReference
@@ -105,9 +115,10 @@ export function climbModel({ inputs, context, flown: nominal, atReference }: Pre
   return answeringNaN((x, y) => {
     const air = standsAt(inputs, x, AIR_POSITIONS) ? nominal.air : airOfClimb(x, context)
     const { inducedPowerW, discAreaM2 } = flyClimb(x, context, air, flown)
-    const there = discAreaM2 === nominal.discAreaM2 ? flight : referenceFlight(discAreaM2)
+    const sameDisc = discAreaM2 === nominal.discAreaM2
+    const there = sameDisc ? flight : referenceFlight(discAreaM2)
     y[VALUE] = steadyClimbRateMps(inducedPowerW, there, climbAngleRad)
-    y[LOG_EVIDENCE] = Math.log(inducedPowerW)
+    y[LOG_EVIDENCE] = Math.log(sameDisc ? inducedPowerW : climbPowerW(y[VALUE]!, flight))
     // No steady climb below 45° takes this power: then neither output has an answer.
     if (Number.isNaN(y[VALUE])) y.fill(Number.NaN)
   })

@@ -19,7 +19,7 @@ import type { EnergyUseRun, Evidence, Normalized } from './types.ts'
 
 const S_PER_H = 3600
 /** Motor and controller away from the load of the reference: ours; there is no friction to speak of. */
-const PART_LOAD = { mass: 0.05, density: 0.05 } as const
+const PART_LOAD = { rule: 0, own: 0.05, density: 0.05 } as const
 
 /** The inputs of an energy use, in the order of its model. */
 const ENERGY_INPUTS = [...LEVEL_INPUTS, 'energyWh'] as const

@@ -13,6 +13,7 @@ export const BURN_INPUTS = [
   'volumeMl',
   'fuelTemperatureC',
   'expansionFactor',
+  'mixtureFactor',
 ] as const
 
 export const X = positionsOf(BURN_INPUTS)
@@ -27,7 +28,7 @@ type BurnInputs = Readonly<Record<(typeof BURN_INPUTS)[number], UncertainInput>>
  *
  * @param known air and wing of the session, gaps filled
  * @param submitted entry, run and equipment as submitted
- * @returns inputs by name; `partLoadFactor` still without its uncertainty, which needs the air
+ * @returns inputs by name; `partLoadFactor` and `mixtureFactor` still without their uncertainty, which needs the air
  * @source METHOD.md, sections e and j
  */
 export function burnInputs(
@@ -57,6 +58,7 @@ export function burnInputs(
       DEFAULT_U.fuelExpansionRatio,
       SAME_FOR_ALL,
     ),
+    mixtureFactor: modelFactor('mixture in thin air', 0),
   }
 }
 

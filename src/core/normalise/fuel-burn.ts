@@ -1,3 +1,4 @@
+import { densityRatio } from '../atmosphere/density.ts'
 import { OutOfRangeError } from '../errors.ts'
 import { type Model, propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { BURN_INPUTS, burnInputs, X } from './fuel-burn-inputs.ts'
@@ -5,6 +6,7 @@ import type { KnownSession } from './inputs/known.ts'
 import { linkWing } from './inputs/linked.ts'
 import { inOrder, standsAt, valuesOf } from './inputs/vector.ts'
 import {
+  driveInput,
   type FlownLevel,
   flyLevel,
   LEVEL_AIR_POSITIONS,
@@ -18,14 +20,13 @@ import {
   gasolineExpansionPerK,
   volumeCorrectionFactor,
 } from './model/fuel-volume.ts'
+import { ENGINE_PART_LOAD, mixtureError } from './model/level-power.ts'
 import { answeringNaN, budgetOf, evidenceOf, LOG_EVIDENCE, OUTPUTS, VALUE } from './outcome.ts'
 import type { Evidence, FuelBurnRun, Normalized } from './types.ts'
 
 const EXPANSION_PER_K = gasolineExpansionPerK(GASOLINE_DENSITY_15C_KG_PER_M3)
 const ML_PER_L = 1000
 const S_PER_H = 3600
-/** Friction of the engine, which the model leaves out. Source: specification 1, section e. */
-const PART_LOAD = { mass: 0.15, density: 0.05 } as const
 
 /** What happened in a fuel burn, worked out from the readings. */
 export interface FlownBurn extends FlownLevel {
@@ -63,7 +64,9 @@ export function prepareFuelBurn(
   const context = { pressureIsQnh: known.air.pressureIsQnh, wing: links }
   const inputs = inOrder(BURN_INPUTS, named)
   const flown = flyBurn(valuesOf(inputs), context)
-  inputs[X.partLoadFactor] = partLoadInput(named.partLoadFactor.source, flown, PART_LOAD)
+  inputs[X.partLoadFactor] = partLoadInput(named.partLoadFactor.source, flown, ENGINE_PART_LOAD)
+  const sigma = densityRatio(flown.air.densityKgPerM3)
+  inputs[X.mixtureFactor] = driveInput(named.mixtureFactor.source, mixtureError(sigma))
   return { inputs, context, flown }
 }
 
@@ -117,6 +120,7 @@ function flyBurn(x: Float64Array, context: LevelContext, knownAir?: Air): FlownB
   const meanMassKg = x[X.startMassKg]! - burnedKg / 2
   const level = flyLevel(x, { meanMassKg, knownAir }, context)
   const fuelFlowLPerH = (S_PER_H * litres) / x[X.durationS]!
+  const toReference = level.toReference * x[X.mixtureFactor]!
   // Spelled out: this runs twice for each uncertain input, and spreading took half of the time.
   return {
     air: level.air,
@@ -125,8 +129,8 @@ function flyBurn(x: Float64Array, context: LevelContext, knownAir?: Air): FlownB
     thrustN: level.thrustN,
     levelFactor: level.levelFactor,
     levelPowerW: level.levelPowerW,
-    toReference: level.toReference,
+    toReference,
     fuelFlowLPerH,
-    referenceFlowLPerH: fuelFlowLPerH * level.toReference,
+    referenceFlowLPerH: fuelFlowLPerH * toReference,
   }
 }

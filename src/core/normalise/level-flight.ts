@@ -4,11 +4,17 @@ import { OutOfRangeError } from '../errors.ts'
 import type { UncertainInput } from '../uncertainty/propagate.ts'
 import { airAbove } from './inputs/air.ts'
 import { linkedValue, type WingLinks } from './inputs/linked.ts'
-import { byCorrection, modelFactor } from './inputs/run.ts'
+import { modelFactor } from './inputs/run.ts'
 import { L } from './level-inputs.ts'
 import type { Air } from './model/air.ts'
 import { discAreaM2 } from './model/induced-power.ts'
-import { levelFlowFactor, levelPowerW } from './model/level-power.ts'
+import {
+  levelFlowFactor,
+  levelPowerW,
+  type PartLoadError,
+  type PartLoadWeights,
+  partLoadError,
+} from './model/level-power.ts'
 import { levelTrimSpeedMps } from './model/trim-speed.ts'
 import { REFERENCE, referenceLevelPowerW } from './reference.ts'
 
@@ -104,33 +110,40 @@ function airOfLevel(x: Float64Array, pressureIsQnh: boolean): Air {
   return airAbove(field, x[L.heightAboveSiteM]!, pressureIsQnh)
 }
 
-/** Weights of the mass and the density in the error of the drive away from the reference [1]. */
-export interface PartLoadWeights {
-  readonly mass: number
-  readonly density: number
-}
-
 /**
  * The error of a drive that does not work at the same efficiency at every load.
  *
- *     u(ln) = w_m·|ln(W_ref/W)| + w_ρ·|ln(ρ/ρ_ref)|
- *
  * @param source what varies
  * @param flown the flight, worked out
- * @param weights w_m and w_ρ [1]
- * @returns a factor of 1 with that standard uncertainty, and with the sign of the correction
- * @source METHOD.md, section e
+ * @param weights how far drives of the kind stray [1]
+ * @returns a factor of 1 with that standard uncertainty: the rule's part common to everybody, the rest
+ *   each setup's own, both with the sign of their correction
+ * @source METHOD.md, section e; see {@link partLoadError}
  */
 export function partLoadInput(
   source: string,
   { meanMassKg, air }: FlownLevel,
   weights: PartLoadWeights,
 ): UncertainInput {
-  const byMass = weights.mass * Math.log(REFERENCE.allUpMassKg / meanMassKg)
-  const byDensity = weights.density * Math.log(densityRatio(air.densityKgPerM3))
-  return modelFactor(
-    source,
-    Math.abs(byMass) + Math.abs(byDensity),
-    byCorrection(byMass + byDensity),
-  )
+  const massRatio = REFERENCE.allUpMassKg / meanMassKg
+  const sigma = densityRatio(air.densityKgPerM3)
+  return driveInput(source, partLoadError(weights, massRatio, sigma))
+}
+
+/**
+ * A factor of 1 for what a model leaves out of drives: in part the same for all, in part each its own.
+ *
+ * @param source what varies
+ * @param error both parts [1]
+ * @source METHOD.md, section j
+ */
+export function driveInput(
+  source: string,
+  { rule, own, standardUncertainty }: PartLoadError,
+): UncertainInput {
+  if (standardUncertainty === 0) return modelFactor(source, 0)
+  return modelFactor(source, standardUncertainty, [
+    { reach: 'everyone', fraction: rule / standardUncertainty },
+    { reach: 'setup', fraction: own / standardUncertainty },
+  ])
 }

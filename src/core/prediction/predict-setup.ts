@@ -57,8 +57,8 @@ export function basisOf(name: Predicted): Basis | null {
  * What a setup will do at the caller's own mass, wing, air and tank.
  *
  * The unknowns are the fits' estimates (Student's t), the caller's own, and what the models leave out
- * between reference and conditions (engine power: 0.15·|1 − φ|; part load: see `partLoadError`). They
- * are taken as independent: errors that the flights behind a fit share with this prediction, such as
+ * between reference and conditions (engine power: 0.15·|1 − φ|; part load: see `partLoadError` and
+ * `mixtureError`). They are taken as independent: errors that the flights behind a fit share with this prediction, such as
  * the allowance on catalogue glide ratios, partly cancel in truth, so the intervals are on the wide
  * side. A further evening adds the variances of pilots, sessions and cells.
  *

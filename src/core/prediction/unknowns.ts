@@ -5,7 +5,7 @@ import {
   fullThrottlePowerRatio,
   powerRatioUncertainty,
 } from '../normalise/model/full-throttle-power.ts'
-import { partLoadError } from '../normalise/model/level-power.ts'
+import { ENGINE_PART_LOAD, mixtureError, partLoadError } from '../normalise/model/level-power.ts'
 import { REFERENCE } from '../normalise/reference.ts'
 import { type Known, stateOf } from './asked.ts'
 import { INPUTS, type InputName } from './forecast.ts'
@@ -92,7 +92,8 @@ function modelFactors({ setup, conditions }: PredictionQuestion) {
   const phi = fullThrottlePowerRatio(drive, air)
   const powerRatio = { value: 1, u: powerRatioUncertainty(drive, phi, sigma) / phi }
   const massRatio = REFERENCE.allUpMassKg / state.allUpMassKg
-  const partLoad = { value: 1, u: partLoadError(massRatio, sigma).standardUncertainty }
+  const friction = partLoadError(ENGINE_PART_LOAD, massRatio, sigma).standardUncertainty
+  const partLoad = { value: 1, u: Math.hypot(friction, mixtureError(sigma).standardUncertainty) }
   return {
     powerRatioFactor: unknown('engine power in this air', powerRatio, FACTOR_RANGE),
     partLoadFactor: unknown('engine at part load', partLoad, FACTOR_RANGE),

@@ -338,6 +338,7 @@ describe('the uncertainty of a run that leans on own sink runs', () => {
     'expansion of the fuel',
     'speed and bank held by hand',
     'engine at part load',
+    'mixture in thin air',
   ]
   const TRIM_U = 1
   const wing = { ...session.wing, uncertainty: { trimSpeedMps: TRIM_U } }

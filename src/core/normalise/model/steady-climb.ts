@@ -1,5 +1,6 @@
 import { G0 } from '../../atmosphere/constants.ts'
 import { requireInRange } from '../../atmosphere/range.ts'
+import { sinClimbAngle } from './trim-speed.ts'
 
 /** Steepest climb the model answers for: beyond it, power need not rise with the angle any more. */
 const STEEPEST_RAD = Math.PI / 4
@@ -87,6 +88,20 @@ export function steadyClimbRateMps(
   const point = blankPoint()
   if (!solve(point, { powerW, flight, startRad })) return Number.NaN
   return point.speedMps * Math.sin(point.angleRad)
+}
+
+/**
+ * Induced power that a steady climb takes: the inverse of {@link steadyClimbRateMps}.
+ *
+ * @param climbRateMps climb rate Vc [m/s]; negative: sink
+ * @param flight all-up mass [kg], glide ratio [1], level airspeed [m/s], density [kg/m³], disc [m²]
+ * @returns induced power [W]; NaN where no such climb exists
+ * @source derived in METHOD.md, section d
+ */
+export function climbPowerW(climbRateMps: number, flight: ClimbingFlight): number {
+  const point = blankPoint()
+  moveTo(point, Math.asin(sinClimbAngle(climbRateMps / flight.levelAirspeedMps)), flight)
+  return point.powerW
 }
 
 /** Moves the point to the angle that takes the power; false, at 45°, where none does. */
