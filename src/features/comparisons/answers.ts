@@ -84,15 +84,16 @@ export function showPair(question: AskedQuestion, a: SetupFacts, b: SetupFacts):
     }
   }
   const difference = differenceIn(question, a, b, answer)
+  const beside = besideVerdict(question, { a, b, answer }, difference.sentence)
   return {
     ...head,
     verdict: answer.verdict,
     ...difference,
-    ...besideVerdict(question, { a, b, answer }, difference.sentence),
+    ...beside,
     degreesOfFreedom: answer.difference.degreesOfFreedom,
     probabilityABetter: answer.probabilityABetter,
     uncertainty: sharesOf(answer.difference),
-    ...costOf(question, { a, b, verdict: answer.verdict }),
+    ...costOf(question, { a, b, verdict: answer.verdict, beside }),
   }
 }
 

@@ -15,6 +15,8 @@ interface PricedPair {
   readonly a: SetupFacts
   readonly b: SetupFacts
   readonly verdict: Verdict
+  /** What other fits say of the verdict. */
+  readonly beside: Pick<ComparedPair, 'withoutInterested' | 'robust'>
 }
 
 /**
@@ -23,19 +25,20 @@ interface PricedPair {
  */
 export function costOf(
   question: AskedQuestion,
-  { a, b, verdict }: PricedPair,
+  pair: PricedPair,
 ): Pick<ComparedPair, 'cost'> {
+  const { a, b, verdict } = pair
   const price = priceDifference(a.parts, b.parts)
   if (price === null) return {}
   const isDecided = verdict === 'aBetter' || verdict === 'bBetter'
-  const rates = isDecided ? ratesOf(question, { a, b, verdict }, price) : {}
+  const rates = isDecided ? ratesOf(question, pair, price) : {}
   return {
     cost: {
       currency: price.currency,
       priceDifference: price.amount,
       asOf: price.asOf,
       ...Object.fromEntries(Object.entries(rates).map(([name, rate]) => [name, showRate(rate)])),
-      sentence: sentenceOf({ a, b, verdict }, price, rates),
+      sentence: [sentenceOf(pair, price, rates), ...hangsOn(pair)].join(' '),
     },
   }
 }
@@ -61,6 +64,18 @@ function asked({ setupId, equipment }: SetupFacts): Candidate {
 function showRate(rate: CostRate): NonNullable<Cost['perNewton']> {
   if ('noFigure' in rate) return { value: null, interval95: null, noFigure: rate.noFigure }
   return { value: rate.value, interval95: [...rate.interval95] }
+}
+
+/** What a gain buys holds as far as the verdict does. */
+function hangsOn({ beside: { withoutInterested, robust } }: PricedPair): string[] {
+  return [
+    ...(withoutInterested?.changes
+      ? ['Without submissions by people with an interest this does not hold.']
+      : []),
+    ...(robust?.agrees === false
+      ? ['Where results that do not fit the rest count less this does not hold.']
+      : []),
+  ]
 }
 
 /** What a rate is per, the unit behind its figures, and what there may be no figure of. */

@@ -33,6 +33,14 @@ async function evening(
     .expect(201)
 }
 
+/** One price for each part of a setup [EUR]. */
+const price = (setup: string, amount: number) =>
+  field.db.pool.query(
+    `UPDATE component SET price_amount = $2, price_currency = 'EUR', price_as_of = '2026-01-20'
+      WHERE id IN (SELECT unnest(ARRAY[powerplant_id, propeller_id, frame_id]) FROM setup WHERE id = $1)`,
+    [setup, amount],
+  )
+
 const compare = async (query = '') =>
   (await field.get<Comparison>(`/v1/comparisons?metric=climbRate&setups=${a},${b}${query}`)).body
 
@@ -100,6 +108,18 @@ describe('people with an interest', () => {
     expect(rest.evidence.inducedPower).toMatchObject({ sessions: 6, interestedSessions: 0 })
   })
 
+  it('are named by what a gain costs, where the gain hangs on them', async () => {
+    await price(a, 900)
+    await price(b, 700)
+    const [pair] = (await compare()).pairs
+    expect(pair!.cost!.perTenthMps!.value).toBeGreaterThan(0)
+    expect(pair!.cost!.sentence).toMatch(
+      /Without submissions by people with an interest this does not hold\./,
+    )
+    const [rest] = (await compare('&excludeInterested=true')).pairs
+    expect(rest!.cost!.sentence).not.toMatch('people with an interest')
+  })
+
   it('makes no difference where nobody has one', async () => {
     const burns = await field.get<Comparison>(`/v1/comparisons?metric=fuelFlow&setups=${a},${b}`)
     const rest = await field.get<Comparison>(
@@ -114,9 +134,10 @@ describe('an open verdict', () => {
     const { pairs } = await compare('&excludeInterested=true')
     const [pair] = pairs
     expect(pair!.verdict).toBe('notResolved')
-    expect(pair!.flightsToResolve).toBeGreaterThan(0)
+    const many = pair!.flightsToResolve!
+    expect(many).toBeGreaterThan(0)
     expect(pair!.sentence).toMatch(
-      /more sessions? with both flown, 3 runs of each, would settle it/,
+      `${many === 1 ? 'one more session' : `about ${many} more sessions`} with both flown, 3 runs of each, would settle it`,
     )
   })
 

@@ -54,6 +54,15 @@ describe('the robust fit beside the plain one', () => {
     expect(pair.sentence).toMatch('count less')
   })
 
+  it('is named by what a gain costs too', async () => {
+    await field.db.pool.query(
+      `UPDATE component SET price_amount = 500, price_currency = 'EUR', price_as_of = '2026-01-20'`,
+    )
+    expect((await pairNow()).cost!.sentence).toMatch(
+      'Where results that do not fit the rest count less this does not hold.',
+    )
+  })
+
   it('is asked by a ranking too, setup by setup and in its sentence', async () => {
     const { body } = await field.get<Ranking>('/v1/rankings?metric=climbRate')
     expect(body.otherFits).toBe('made')
