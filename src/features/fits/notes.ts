@@ -24,6 +24,12 @@ const ONTO: Readonly<Record<Component, string>> = {
   run: 'the scatter from run to run',
 }
 
+const UNCOUNTED = 'it is taken as nothing, so intervals may be too narrow where it exists'
+const ONE_PILOT =
+  'all runs are of one pilot, so what the setups do cannot be told from what this pilot does'
+const ONE_SESSION =
+  'all runs are of one session, so what the setups do cannot be told from what that day did'
+
 /** Probability below which declared uncertainty counts as larger than what repeated runs show. */
 const TOO_SMALL = 0.01
 
@@ -55,13 +61,19 @@ function noteOf(fit: NestedFit, component: Component): string[] {
   }
   if (status[component] !== 'notSeparable') return []
   const carrier = mergedInto[component]
-  const where =
-    carrier === null
-      ? 'it is taken as nothing, so intervals may be too narrow where it exists'
-      : `it is counted with ${ONTO[carrier]}`
+  const where = carrier === null ? UNCOUNTED : `it is counted with ${ONTO[carrier]}`
   const noRepeats = carrier === 'run' && separability.run === 0
-  const why = WHY[noRepeats ? 'run' : component]
+  const why = onlyOne(component, fit.counts) ?? WHY[noRepeats ? 'run' : component]
   return [`${VARIES[component]}: not estimated, since ${why}; ${where}.`]
+}
+
+/** The plainest reason: there is one pilot, or one session, and nothing to tell it from. */
+function onlyOne(
+  component: Component,
+  { pilots, sessions }: Pick<NestedFit['counts'], 'pilots' | 'sessions'>,
+): string | null {
+  if (component === 'pilot' && pilots === 1) return ONE_PILOT
+  return component === 'session' && sessions === 1 ? ONE_SESSION : null
 }
 
 function trapsIn({

@@ -63,6 +63,16 @@ describe('separability', () => {
     expect(estimable).toEqual({ pilot: false, session: true, cell: false, run: true })
   })
 
+  it('has nothing left for pilots where all data are of one', () => {
+    const layout = layoutOf(
+      ...['p s1 a', 'p s1 a', 'p s1 b', 'p s1 b', 'p s2 a', 'p s2 a', 'p s2 b', 'p s2 b'],
+    )
+    const { degreesOfFreedom, mergedInto, estimable } = separability(layout, {})
+    expect(degreesOfFreedom).toEqual({ pilot: 0, session: 1, cell: 1, run: 4 }) // P = cp = 1
+    expect(mergedInto.pilot).toBeNull()
+    expect(estimable).toEqual({ pilot: false, session: true, cell: true, run: true })
+  })
+
   it('merges cells into sessions where every session is one cell', () => {
     const layout = layoutOf('p s1 a', 'p s1 a', 'p s2 a', 'p s2 a', 'p s3 a', 'p s3 a')
     expect(separability(layout, {}).mergedInto.cell).toBe('session')

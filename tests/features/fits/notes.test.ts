@@ -60,4 +60,26 @@ describe('notesOn', () => {
     const notes = notesFor(rows)
     expect(notes.join(' ')).toMatch('Differences between pilots: not estimated')
   })
+
+  it('says of data all of one pilot what cannot be told apart, and still tells days apart', () => {
+    const random = new Pcg32(5)
+    const day = Array.from({ length: 12 }, () => 0.08 * random.normal())
+    const rows = sessions((_, s) => day[s]! + 0.03 * random.normal(), 3)
+    const notes = notesFor(rows.map((row) => ({ ...row, pilot: 'p' })))
+    expect(notes).toContain(
+      'Differences between pilots: not estimated, since all runs are of one pilot, so what the setups do cannot be told from what this pilot does; it is taken as nothing, so intervals may be too narrow where it exists.',
+    )
+    expect(notes.join(' ')).not.toMatch('Differences between days')
+  })
+
+  it('says of one session that neither its pilot nor its day can be told from the setups', () => {
+    const random = new Pcg32(6)
+    const rows = sessions(() => 0.05 * random.normal(), 3)
+    const notes = notesFor(rows.filter(({ session }) => session === 's0')).join(' ')
+    expect(notes).toMatch(
+      /Differences between pilots: not estimated, since all runs are of one pilot/,
+    )
+    expect(notes).toMatch(/Differences between days of one pilot: .* all runs are of one session/)
+    expect(notes).toMatch(/What one setup does on one day .* no two sessions repeat/)
+  })
 })
