@@ -6,6 +6,7 @@ import { restoreFit, type StoredFitHeader, viewOf } from '../core/comparison/sto
 import type { SetupWeight } from '../core/mixed/contrasts.ts'
 import { nextSessionDifference } from '../core/mixed/heterogeneity.ts'
 import { nextSessionSpread, type Spread } from '../core/mixed/next-session.ts'
+import { plannedSessionVariance } from '../core/mixed/planned-session.ts'
 import type { Database } from './client.ts'
 
 /** A fit ready to be asked. */
@@ -17,8 +18,8 @@ export interface LoadedFit {
   nextSession(setup: string): Spread
   /** Spread of a difference as a further session shows it; asked only of setups with evidence. */
   nextDifference(weights: readonly SetupWeight[]): Spread
-  /** Variance of a difference that one further session of so many runs of each setup shows. */
-  sessionVariance(weights: readonly SetupWeight[], runs: number): number
+  /** Variance of a difference that one further session of so many runs of each setup shows; null: not known. */
+  sessionVariance(weights: readonly SetupWeight[], runs: number): number | null
   readonly variant: FitVariant
   /** Null: not made yet. Made once; from then on all that is said beside the fit stays as it is. */
   readonly siblings: FitSiblings | null
@@ -99,11 +100,11 @@ function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantit
     },
     nextDifference: (weights) =>
       nextSessionDifference(whole.fit, weights, view.contrast(weights).standardError),
-    sessionVariance(weights, runs) {
-      const { theta } = whole.fit
-      const ofOne = theta.cell + (theta.run + (about?.meanKnownVariance ?? 0)) / runs
-      return ofOne * weights.reduce((sum, { weight }) => sum + weight ** 2, 0)
-    },
+    sessionVariance: (weights, runs) =>
+      plannedSessionVariance(whole.fit, weights, {
+        runs,
+        knownVariance: about?.meanKnownVariance ?? 0,
+      }),
     variant: about?.variant ?? PLAIN,
     setupIds,
     interestedSessions: new Map(setupIds.map((id, k) => [id, whole.interestedSessions[k]!])),

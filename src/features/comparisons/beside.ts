@@ -78,7 +78,7 @@ function verdictOf(answer: PairAnswer): { readonly verdict: AnyVerdict } {
   return { verdict: answer.refusal === null ? answer.verdict : 'refused' }
 }
 
-/** Undefined where the verdict is settled; null where flights alone will not settle it. */
+/** Undefined where the verdict is settled or nothing can be promised; null where flights alone will not settle it. */
 function toResolve(
   question: AskedQuestion,
   { a, b }: PairBeside,
@@ -87,13 +87,15 @@ function toResolve(
   if (answer.verdict !== 'notResolved') return undefined
   const weights = weightsOf(question, { a, b, answer })
   if (weights === null) return undefined
+  const sessionVariance = question.chosen.fit.sessionVariance(weights, RUNS_PER_SESSION)
+  if (sessionVariance === null) return undefined
   const { difference } = answer
   const scatter = difference.parts.find(({ cause }) => cause === SCATTER)?.variance ?? 0
   return sessionsToResolve({
     difference,
     // Through parts only: a session with both says more than all parts did, whatever they left open.
     flightsVariance: answer.tier === 'additive' ? difference.standardError ** 2 : scatter,
-    sessionVariance: question.chosen.fit.sessionVariance(weights, RUNS_PER_SESSION),
+    sessionVariance,
     margin: logMarginOf(question.metric),
   })
 }
