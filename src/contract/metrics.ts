@@ -4,7 +4,9 @@ import { METRICS } from '../core/comparison/metric.ts'
 
 export const Metric = z
   .enum(METRICS)
-  .describe('What is compared; higher is better for climbRate and climbThrust, lower for fuelFlow')
+  .describe(
+    'What is compared; higher is better for climbRate, climbThrust and staticThrust, lower for fuelFlow, electricPower and soundLevel',
+  )
   .meta({ id: 'Metric' })
 
 export type Metric = z.infer<typeof Metric>

@@ -33,6 +33,12 @@ export const METRIC_WORDS: Readonly<Record<Metric, MetricWords>> = {
     best: 'burns least in level flight',
     dimension: 'fuelFlow',
   },
+  electricPower: {
+    label: 'Battery power in level flight',
+    noun: 'electric power in level flight',
+    best: 'draws least in level flight',
+    dimension: 'electricPower',
+  },
   staticThrust: {
     label: 'Static thrust',
     noun: 'static thrust',

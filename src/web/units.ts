@@ -24,6 +24,7 @@ export type Dimension =
   | 'force'
   | 'fuelVolume'
   | 'fuelFlow'
+  | 'electricPower'
   | 'area'
 
 /** A unit as a reader sees it, beside the unit of the interface, which every dimension has one of. */
@@ -98,6 +99,7 @@ export const UNITS: Readonly<Record<Dimension, readonly [Unit, ...Unit[]]>> = {
     same('L/h', 'litres per hour', 2),
     times(['gal/h', 'US gal/h', 'US gallons per hour'], LITRES_PER_US_GALLON, 2),
   ],
+  electricPower: [same('W', 'watts', 0), times(['kW', 'kW', 'kilowatts'], 1000, 2)],
   area: [
     same('m²', 'square metres', 1),
     times(['ft²', 'ft²', 'square feet'], M2_PER_SQUARE_FOOT, 0),

@@ -165,6 +165,7 @@ function trueLog(metric: Metric, key: string): number {
   const logOf: Readonly<Record<Quantity, number>> = {
     inducedPower: Math.log(truth.inducedPowerW),
     fuelFlow: Math.log(truth.fuelFlowLPerH),
+    electricPower: Number.NaN,
     staticThrust: Math.log(truth.staticThrustN),
     soundAtEar: truth.soundAtEarDb / DECIBELS_PER_NEPER,
     soundAtDistance: Number.NaN,

@@ -5,6 +5,7 @@ export const METRICS = [
   'climbRate',
   'climbThrust',
   'fuelFlow',
+  'electricPower',
   'staticThrust',
   'soundLevel',
 ] as const
@@ -18,6 +19,7 @@ export type Metric = (typeof METRICS)[number]
 export const QUANTITIES = [
   'inducedPower',
   'fuelFlow',
+  'electricPower',
   'staticThrust',
   'soundAtEar',
   'soundAtDistance',
@@ -27,7 +29,7 @@ export type Quantity = (typeof QUANTITIES)[number]
 
 interface MetricFacts {
   readonly quantity: Quantity
-  readonly unit: 'm/s' | 'N' | 'L/h' | 'dB'
+  readonly unit: 'm/s' | 'N' | 'L/h' | 'W' | 'dB'
   readonly better: Direction
   /** Differences in per cent of one another, or in decibels. */
   readonly scale: 'ratio' | 'level'
@@ -58,6 +60,13 @@ export const METRIC_FACTS: Readonly<Record<Metric, MetricFacts>> = {
   fuelFlow: {
     quantity: 'fuelFlow',
     unit: 'L/h',
+    better: 'lower',
+    scale: 'ratio',
+    equivalenceMargin: 5,
+  },
+  electricPower: {
+    quantity: 'electricPower',
+    unit: 'W',
     better: 'lower',
     scale: 'ratio',
     equivalenceMargin: 5,

@@ -1,10 +1,16 @@
-import { climbAt, type FlightState, fuelFlowAt, staticThrustAt } from '../normalise/predict.ts'
+import {
+  climbAt,
+  electricPowerAt,
+  type FlightState,
+  fuelFlowAt,
+  staticThrustAt,
+} from '../normalise/predict.ts'
 import type { Equipment } from '../normalise/types.ts'
 import { DECIBELS_PER_NEPER, type Metric } from './metric.ts'
 
 /** A setup's estimate read as a metric at stated conditions. */
 export interface Reading {
-  /** The metric [m/s, N, L/h or dB]; a climb rate may be zero or negative: the setup cannot climb there. */
+  /** The metric [m/s, N, L/h, W or dB]; a climb rate may be zero or negative: the setup cannot climb there. */
   readonly value: number
   /** What differences are taken of: ln(value), or for a level ln(sound pressure/20 µPa); null where there is none. */
   readonly logValue: number | null
@@ -28,14 +34,14 @@ export interface ReadingConditions {
  *     value = f(exp(x)),   elasticity = d ln f / dx;   level: value = x·20/ln 10, elasticity 1
  *
  * A climb rate has an elasticity above 1 and the more so the weaker the climb, thrust about 0.8, fuel
- * flow 1: this is why a better climb in percent is not the same percent of thrust. Sound levels are
+ * flow and electric power 1: this is why a better climb in percent is not the same percent of thrust. Sound levels are
  * not changed by air, mass or wing.
  *
  * @param metric what to read
- * @param logQuantity x, natural logarithm of watts (climb metrics), L/h (fuel flow), newtons (static
+ * @param logQuantity x, natural logarithm of watts (climb metrics, electric power), L/h (fuel flow), newtons (static
  *   thrust) or of sound pressure over 20 µPa (sound level), reference state
  * @param at the equipment and the state of mass, air and wing
- * @returns the value [m/s, N, L/h or dB], its logarithm, and how both follow x
+ * @returns the value [m/s, N, L/h, W or dB], its logarithm, and how both follow x
  * @throws {OutOfRangeError} if the state lies outside what the prediction is valid for
  * @source derived; the prediction and its derivatives are those of `normalise/predict.ts`
  */
@@ -44,6 +50,8 @@ export function readMetric(metric: Metric, logQuantity: number, at: ReadingCondi
   switch (metric) {
     case 'fuelFlow':
       return inProportion(fuelFlowAt({ fuelFlowLPerH: quantity, ...at.equipment }, at.state))
+    case 'electricPower':
+      return inProportion(electricPowerAt({ electricPowerW: quantity, ...at.equipment }, at.state))
     case 'staticThrust':
       return inProportion(staticThrustAt({ staticThrustN: quantity, ...at.equipment }, at.state))
     case 'soundLevel':

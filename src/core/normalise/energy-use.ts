@@ -14,12 +14,11 @@ import {
 } from './level-flight.ts'
 import { LEVEL_INPUTS, levelInputs, type SubmittedLevel } from './level-inputs.ts'
 import type { Air } from './model/air.ts'
+import { MOTOR_PART_LOAD } from './model/level-power.ts'
 import { answeringNaN, budgetOf, evidenceOf, LOG_EVIDENCE, OUTPUTS, VALUE } from './outcome.ts'
 import type { EnergyUseRun, Evidence, Normalized } from './types.ts'
 
 const S_PER_H = 3600
-/** Motor and controller away from the load of the reference: ours; there is no friction to speak of. */
-const PART_LOAD = { rule: 0, own: 0.05, density: 0.05 } as const
 
 /** The inputs of an energy use, in the order of its model. */
 const ENERGY_INPUTS = [...LEVEL_INPUTS, 'energyWh'] as const
@@ -62,7 +61,7 @@ export function prepareEnergyUse(
   const context = { pressureIsQnh: known.air.pressureIsQnh, wing: links }
   const inputs = inOrder(ENERGY_INPUTS, named)
   const flown = flyOnBattery(valuesOf(inputs), context)
-  inputs[X.partLoadFactor] = partLoadInput('drive at part load', flown, PART_LOAD)
+  inputs[X.partLoadFactor] = partLoadInput('drive at part load', flown, MOTOR_PART_LOAD)
   return { inputs, context, flown }
 }
 

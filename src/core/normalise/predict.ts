@@ -83,8 +83,33 @@ export function fuelFlowAt(
   state: FlightState,
 ): number {
   requireInRange('fuelFlowLPerH', setup.fuelFlowLPerH, { min: 0, max: 1000 })
+  return setup.fuelFlowLPerH * levelLoad(setup.propellerDiameterCm, state)
+}
+
+/**
+ * Electric power out of the battery in level flight at the caller's own conditions.
+ *
+ *     P = P_ref · [T(V + v)] / [T(V + v)]_ref
+ *
+ * @param setup electric power in level flight at the reference state [W], above 0; propeller diameter
+ *   [cm], 10 to 1000
+ * @param state all-up mass [kg], 20 to 1000; elevation [m], −1000 to 11 000; temperature [°C]; wing
+ * @returns electric power [W]
+ * @throws {OutOfRangeError} if an argument is NaN or lies outside its range
+ * @source derived in METHOD.md, section e
+ */
+export function electricPowerAt(
+  setup: { readonly electricPowerW: number; readonly propellerDiameterCm: number },
+  state: FlightState,
+): number {
+  requireInRange('electricPowerW', setup.electricPowerW, { min: 0, max: 1e6 })
+  return setup.electricPowerW * levelLoad(setup.propellerDiameterCm, state)
+}
+
+/** Induced power of level flight over that at the reference state [1]. */
+function levelLoad(propellerDiameterCm: number, state: FlightState): number {
   const { air, levelAirspeedMps } = flightIn(state)
-  const disc = discOf(setup.propellerDiameterCm)
+  const disc = discOf(propellerDiameterCm)
   const power = levelPowerW({
     allUpMassKg: state.allUpMassKg,
     glideRatio: state.wing.glideRatio,
@@ -92,7 +117,7 @@ export function fuelFlowAt(
     densityKgPerM3: air.densityKgPerM3,
     discAreaM2: disc,
   })
-  return (setup.fuelFlowLPerH * power) / referenceLevelPowerW(disc)
+  return power / referenceLevelPowerW(disc)
 }
 
 /**

@@ -11,7 +11,7 @@ import {
 import { fullThrottlePowerRatio } from '../normalise/model/full-throttle-power.ts'
 import { helicalTipMach, tipSpeedMps } from '../normalise/model/propeller.ts'
 import { levelTrimSpeedMps } from '../normalise/model/trim-speed.ts'
-import { climbAt, fuelFlowAt } from '../normalise/predict.ts'
+import { climbAt, electricPowerAt, fuelFlowAt, staticThrustAt } from '../normalise/predict.ts'
 import type { Equipment, FlightState } from '../normalise/types.ts'
 import type { Tank } from './asked.ts'
 
@@ -19,6 +19,8 @@ import type { Tank } from './asked.ts'
 export const INPUTS = [
   'logPower',
   'logFlow',
+  'logElectric',
+  'logThrust',
   'allUpMassKg',
   'temperatureC',
   'stationPressureHPa',
@@ -45,6 +47,8 @@ export const PREDICTED = [
   'airspeed',
   'fuelFlow',
   'litresPer100Km',
+  'electricPower',
+  'staticThrust',
   'endurance',
   'range',
   'densityAltitude',
@@ -77,11 +81,12 @@ const MIN_PER_H = 60
  *
  * Climb: `climbAt` on φ's factor times the induced power. Level flight: airspeed at fixed trim, flow by
  * `fuelFlowAt`, litres per 100 km = 100·ff/V, endurance and range by `burnDown` on the tank less its
- * reserve. Engine speed at full throttle: n = n_rated·(φ/σ)^⅓.
+ * reserve; electric power by `electricPowerAt`. Static thrust: `staticThrustAt` times the two-thirds power of φ's
+ * factor. Engine speed at full throttle: n = n_rated·(φ/σ)^⅓.
  *
  * @param x inputs in the order of {@link INPUTS}; a NaN takes with it what depends on it
  * @param context equipment, elevation [m], wing area [m²], reserve [L or min]
- * @returns outputs in the order of {@link PREDICTED} [m/s, N, °, m/s, L/h, L, h, km, m, 1, 1/min, 1/min, 1]
+ * @returns outputs in the order of {@link PREDICTED} [m/s, N, °, m/s, L/h, L, W, N, h, km, m, 1, 1/min, 1/min, 1]
  * @throws {OutOfRangeError} if mass, wing or air lie outside what the model is valid for
  * @source METHOD.md, sections d (rpm at constant power), d.4, d.5, e and i
  */
@@ -96,6 +101,8 @@ export function forecast(x: Float64Array, context: ForecastContext): Float64Arra
   y[Y.fullThrottlePowerRatio] = x[X.powerRatioFactor]! * fullThrottlePowerRatio(drive, air)
   forecastClimb(x, y, { state, context })
   forecastLevelFlight(x, y, { state, context })
+  forecastElectric(x, y, { state, context })
+  forecastStatic(x, y, { state, context })
   forecastRpm(x, y, { air, context })
   return y
 }
@@ -147,6 +154,21 @@ function forecastLevelFlight(x: Float64Array, y: Float64Array, { state, context 
   const flown = burnDown(start, Math.max(0, usable))
   y[Y.endurance] = flown.enduranceH
   y[Y.range] = flown.rangeKm
+}
+
+function forecastElectric(x: Float64Array, y: Float64Array, { state, context }: At): void {
+  const logElectric = x[X.logElectric]!
+  if (Number.isNaN(logElectric)) return
+  const electricPowerW = Math.exp(logElectric) * x[X.partLoadFactor]!
+  y[Y.electricPower] = electricPowerAt({ electricPowerW, ...context.equipment }, state)
+}
+
+/** Static thrust goes as φ^⅔, and so does what φ is off by. */
+function forecastStatic(x: Float64Array, y: Float64Array, { state, context }: At): void {
+  const logThrust = x[X.logThrust]!
+  if (Number.isNaN(logThrust)) return
+  const staticThrustN = Math.exp(logThrust) * Math.cbrt(x[X.powerRatioFactor]! ** 2)
+  y[Y.staticThrust] = staticThrustAt({ staticThrustN, ...context.equipment }, state)
 }
 
 /** Fuel before the reserve is touched, volume at 15 °C [L]; 0 or less where the reserve is all there is. */

@@ -33,6 +33,8 @@ const FACTS: Readonly<Record<Predicted, Facts>> = {
   airspeed: { scale: 'ratio' },
   fuelFlow: { scale: 'ratio', basis: 'fuelFlow' },
   litresPer100Km: { scale: 'ratio', basis: 'fuelFlow' },
+  electricPower: { scale: 'ratio', basis: 'electricPower' },
+  staticThrust: { scale: 'ratio', basis: 'staticThrust' },
   endurance: { scale: 'difference', basis: 'fuelFlow', isFloored: true },
   range: { scale: 'difference', basis: 'fuelFlow', isFloored: true },
   densityAltitude: { scale: 'difference' },
@@ -62,7 +64,7 @@ export function basisOf(name: Predicted): Basis | null {
  * the allowance on catalogue glide ratios, partly cancel in truth, so the intervals are on the wide
  * side. A further evening adds the variances of pilots, sessions and cells.
  *
- * @param question setup, complete conditions and both fits
+ * @param question setup, complete conditions and the fits
  * @returns every quantity with standard uncertainty (k = 1), 95 % interval of the mean and for a next
  *   evening, and budget; or a refusal with its reason
  * @throws {OutOfRangeError} if mass, wing or air lie outside what the model is valid for

@@ -24,7 +24,12 @@ export interface PredictedSetup {
 }
 
 /** The quantities a prediction rests on. */
-export const BASES = ['inducedPower', 'fuelFlow'] as const satisfies readonly Quantity[]
+export const BASES = [
+  'inducedPower',
+  'fuelFlow',
+  'electricPower',
+  'staticThrust',
+] as const satisfies readonly Quantity[]
 
 export type Basis = (typeof BASES)[number]
 
@@ -46,9 +51,9 @@ export function refusalOfEvidence(
   { setup, evidence }: PredictionQuestion,
   basis: Basis,
 ): PredictionRefusal | null {
-  if (basis === 'fuelFlow' && setup.equipment.drive === 'electric') {
-    return notPredicted('electricDrive')
-  }
+  const isElectric = setup.equipment.drive === 'electric'
+  if (basis === 'fuelFlow' && isElectric) return notPredicted('electricDrive')
+  if (basis === 'electricPower' && !isElectric) return notPredicted('combustionDrive')
   const { view } = evidence[basis]
   const refused = refusalOfSetup(view, setup.setupId)
   if (refused !== null) return refused

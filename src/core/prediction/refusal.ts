@@ -3,6 +3,7 @@ import { type RefusalCode, refusal } from '../comparison/refusal.ts'
 /** Why a quantity is not predicted, beside the reasons a comparison may have. */
 const REASONS = {
   electricDrive: 'An electric drive burns no fuel.',
+  combustionDrive: 'An engine that burns fuel does not fly on a battery.',
   tankNotGiven: 'The question names no tank: give tankL.',
   reserveExceedsTank: 'The reserve takes all the tank holds.',
   ratedRpmUnknown: 'The catalogue has no rated engine speed of this powerplant.',

@@ -5,8 +5,14 @@ import {
   fullThrottlePowerRatio,
   powerRatioUncertainty,
 } from '../normalise/model/full-throttle-power.ts'
-import { ENGINE_PART_LOAD, mixtureError, partLoadError } from '../normalise/model/level-power.ts'
+import {
+  ENGINE_PART_LOAD,
+  MOTOR_PART_LOAD,
+  mixtureError,
+  partLoadError,
+} from '../normalise/model/level-power.ts'
 import { REFERENCE } from '../normalise/reference.ts'
+import type { Drive } from '../normalise/types.ts'
 import { type Known, stateOf } from './asked.ts'
 import { INPUTS, type InputName } from './forecast.ts'
 import { type Basis, type PredictionQuestion, refusalOfEvidence } from './question.ts'
@@ -21,7 +27,7 @@ const NOT_KNOWN: Known = { value: Number.NaN, u: 0 }
 /**
  * All unknowns of a prediction, in the order of the forecast.
  *
- * @param question setup, complete conditions and both fits
+ * @param question setup, complete conditions and the fits
  * @param about the mean over pilots and evenings, or a further evening of a further pilot
  * @returns values with their uncertainties; NaN for what is not known
  * @throws {OutOfRangeError} if the air lies outside what the model is valid for
@@ -36,6 +42,8 @@ export function unknownsOf(question: PredictionQuestion, about: 'mean' | 'nextSe
   const named: Record<InputName, Unknown> = {
     logPower: estimateOf(question, 'inducedPower', about),
     logFlow: estimateOf(question, 'fuelFlow', about),
+    logElectric: estimateOf(question, 'electricPower', about),
+    logThrust: estimateOf(question, 'staticThrust', about),
     allUpMassKg: unknown('all-up mass', conditions.allUpMassKg, [20, 1000]),
     temperatureC: unknown('air temperature', temperatureC, [-80, 60]),
     stationPressureHPa: unknown('air pressure', conditions.stationPressureHPa, [300, 1300]),
@@ -65,7 +73,8 @@ function estimateOf(
   basis: Basis,
   about: 'mean' | 'nextSession',
 ): Unknown {
-  const source = 'flights behind the estimate'
+  const source =
+    basis === 'staticThrust' ? 'pulls behind the estimate' : 'flights behind the estimate'
   if (refusalOfEvidence(question, basis) !== null) {
     return { source, value: Number.NaN, standardUncertainty: 0 }
   }
@@ -92,10 +101,22 @@ function modelFactors({ setup, conditions }: PredictionQuestion) {
   const phi = fullThrottlePowerRatio(drive, air)
   const powerRatio = { value: 1, u: powerRatioUncertainty(drive, phi, sigma) / phi }
   const massRatio = REFERENCE.allUpMassKg / state.allUpMassKg
-  const friction = partLoadError(ENGINE_PART_LOAD, massRatio, sigma).standardUncertainty
-  const partLoad = { value: 1, u: Math.hypot(friction, mixtureError(sigma).standardUncertainty) }
+  const partLoad = { value: 1, u: partLoadUncertainty(drive, massRatio, sigma) }
   return {
     powerRatioFactor: unknown('engine power in this air', powerRatio, FACTOR_RANGE),
-    partLoadFactor: unknown('engine at part load', partLoad, FACTOR_RANGE),
+    partLoadFactor: unknown(
+      drive === 'electric' ? 'drive at part load' : 'engine at part load',
+      partLoad,
+      FACTOR_RANGE,
+    ),
   }
+}
+
+/** A motor has no mixture, and next to no friction. */
+function partLoadUncertainty(drive: Drive, massRatio: number, sigma: number): number {
+  if (drive === 'electric') {
+    return partLoadError(MOTOR_PART_LOAD, massRatio, sigma).standardUncertainty
+  }
+  const friction = partLoadError(ENGINE_PART_LOAD, massRatio, sigma).standardUncertainty
+  return Math.hypot(friction, mixtureError(sigma).standardUncertainty)
 }

@@ -145,9 +145,12 @@ function equivalentsOf(
   b: SetupFacts,
   { tier, percent }: { readonly tier: EvidenceTier; readonly percent: number },
 ): Pick<ComparedPair, 'equivalents'> {
+  const endurancePercent = 100 * (1 / (1 + percent / 100) - 1)
   if (question.metric === 'fuelFlow') {
-    const endurancePercent = 100 * (1 / (1 + percent / 100) - 1)
     return { equivalents: { fuelFlowPercent: percent, endurancePercent } }
+  }
+  if (question.metric === 'electricPower') {
+    return { equivalents: { electricPowerPercent: percent, endurancePercent } }
   }
   if (question.metric === 'staticThrust') return {}
   const estimates = pairEstimates(question.fit, tier, { a: a.setupId, b: b.setupId })

@@ -23,10 +23,7 @@ interface PricedPair {
  * What the better of two costs for what it is better by; nothing where a price is not known, and no
  * figure per unit where the flights do not say which is better.
  */
-export function costOf(
-  question: AskedQuestion,
-  pair: PricedPair,
-): Pick<ComparedPair, 'cost'> {
+export function costOf(question: AskedQuestion, pair: PricedPair): Pick<ComparedPair, 'cost'> {
   const { a, b, verdict } = pair
   const price = priceDifference(a.parts, b.parts)
   if (price === null) return {}

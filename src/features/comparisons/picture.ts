@@ -20,6 +20,7 @@ const AXIS: Readonly<Record<Metric, string>> = {
   climbRate: 'Climb rate, m/s',
   climbThrust: 'Thrust in the climb, N',
   fuelFlow: 'Fuel flow in level flight, L/h',
+  electricPower: 'Electric power in level flight, W',
   staticThrust: 'Static thrust, N',
   soundLevel: 'Sound level, dB(A)',
 }

@@ -107,7 +107,8 @@ export const Equivalents = z
       .optional()
       .describe('Useful power the propeller gives to the air'),
     fuelFlowPercent: z.number().optional(),
-    endurancePercent: z.number().optional().describe('Time from the same tank'),
+    electricPowerPercent: z.number().optional(),
+    endurancePercent: z.number().optional().describe('Time from the same tank or battery'),
   })
   .describe('The same difference in the quantities it is often confused with: the percents differ')
   .meta({ id: 'Equivalents' })
@@ -169,7 +170,8 @@ export const ComparedPair = z
       .optional()
       .describe(
         'For notResolved: further sessions with both, three runs of each, that would settle it if the ' +
-          'difference stays what it is; null: flights alone would not',
+          'difference stays what it is, scatter that was not detected counting at the upper end of its ' +
+          'interval; null: flights alone would not',
       ),
     ...besideFinding({ verdict: AnyVerdict }),
     reasonCode: Refused.shape.reasonCode.optional(),

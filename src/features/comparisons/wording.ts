@@ -17,6 +17,10 @@ const MORE_AND_LESS: Readonly<Record<Metric, readonly [string, string]>> = {
   climbRate: ['climbs faster than', 'climbs slower than'],
   climbThrust: ['pulls harder in the climb than', 'pulls less in the climb than'],
   fuelFlow: ['burns more in level flight than', 'burns less in level flight than'],
+  electricPower: [
+    'draws more from its battery in level flight than',
+    'draws less from its battery in level flight than',
+  ],
   staticThrust: ['pulls harder standing still than', 'pulls less standing still than'],
   soundLevel: ['is louder at full power than', 'is quieter at full power than'],
 }
@@ -26,6 +30,7 @@ export const NOUN: Readonly<Record<Metric, string>> = {
   climbRate: 'climb rate',
   climbThrust: 'thrust in the climb',
   fuelFlow: 'fuel flow in level flight',
+  electricPower: 'electric power in level flight',
   staticThrust: 'static thrust',
   soundLevel: 'sound level at full power',
 }
@@ -63,6 +68,7 @@ const OF_METRIC: Readonly<Record<Metric, readonly string[]>> = {
   climbRate: [CAUTIONS.fullThrottleClimb],
   climbThrust: [CAUTIONS.fullThrottleClimb],
   fuelFlow: [CAUTIONS.burnToEmpty],
+  electricPower: [CAUTIONS.burnToEmpty],
   staticThrust: [CAUTIONS.staticPull],
   soundLevel: [CAUTIONS.noise],
 }

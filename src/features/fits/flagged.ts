@@ -18,6 +18,7 @@ export interface Oddities {
 const MEASURED: Readonly<Record<Quantity, string>> = {
   inducedPower: 'climbs',
   fuelFlow: 'fuel flows',
+  electricPower: 'electric powers',
   staticThrust: 'static pulls',
   soundAtEar: 'sound levels at the ear',
   soundAtDistance: 'sound levels at a distance',

@@ -46,6 +46,8 @@ const IN_WORDS: Partial<Readonly<Record<Predicted, string>>> = {
   climbAngle: 'angle of climb',
   fuelFlow: 'fuel flow',
   litresPer100Km: 'litres per 100 km',
+  electricPower: 'electric power',
+  staticThrust: 'static thrust',
   endurance: 'endurance',
   range: 'range',
 }

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { conditionsQuery, FitId, ONE_MASS, oneMass } from '../../contract/conditions.ts'
 import { evidenceQuery } from '../../contract/evidence.ts'
 import { queryQuantity, type Unit } from '../../contract/quantities.ts'
+import { BASES } from '../../core/prediction/question.ts'
 
 /** A standard uncertainty of the caller's own. */
 function stated(unit: Unit, max: number, describes: string) {
@@ -91,9 +92,11 @@ const fields = z.object({
   fitId: z
     .string()
     .transform((list) => list.split(',').map((id) => id.trim()))
-    .pipe(z.array(FitId).max(2, 'name at most 2 fits'))
+    .pipe(z.array(FitId).max(BASES.length, `name at most ${BASES.length} fits`))
     .optional()
-    .describe('Earlier fits, one for each of climb and fuel at most, separated by commas'),
+    .describe(
+      'Earlier fits, one at most for each of climb, fuel, electric power and static thrust, separated by commas',
+    ),
 })
 
 type Fields = z.infer<typeof fields>

@@ -4,6 +4,7 @@ import { besideFinding } from '../../contract/beside.ts'
 import { EvidenceCount, Interval, OtherFits, Refused, Safety } from '../../contract/evidence.ts'
 import { Id } from '../../contract/ids.ts'
 import { PREDICTED } from '../../core/prediction/forecast.ts'
+import { BASES, type Basis } from '../../core/prediction/question.ts'
 import { PREDICTION_REFUSALS } from '../../core/prediction/refusal.ts'
 
 const NotPredicted = z
@@ -48,6 +49,8 @@ const DESCRIPTIONS: Readonly<Record<(typeof PREDICTED)[number], string>> = {
   airspeed: 'Level airspeed at trim, at the start',
   fuelFlow: 'In level flight at the start, volume at 15 °C',
   litresPer100Km: 'Through still air at the start, volume at 15 °C',
+  electricPower: 'Out of the battery in level flight at the start',
+  staticThrust: 'At full power, standing still',
   endurance: 'Level flight on the tank less its reserve, the wing getting lighter',
   range: 'Through still air on the tank less its reserve',
   densityAltitude: 'Where the standard atmosphere has the density of the field',
@@ -58,6 +61,10 @@ const DESCRIPTIONS: Readonly<Record<(typeof PREDICTED)[number], string>> = {
   tipMach: 'Mach number of the propeller tips at that speed',
 }
 
+function ofEachBasis<T>(schema: T): Record<Basis, T> {
+  return Object.fromEntries(BASES.map((basis) => [basis, schema])) as Record<Basis, T>
+}
+
 const value = z.object({ value: z.number(), standardUncertainty: z.number() })
 
 export const Prediction = z
@@ -65,8 +72,10 @@ export const Prediction = z
     setupId: Id,
     name: z.string(),
     fits: z
-      .object({ inducedPower: z.string(), fuelFlow: z.string() })
-      .describe('What climb and fuel rest on; name both in fitId to have this answer again'),
+      .object(ofEachBasis(z.string()))
+      .describe(
+        'What climb, fuel, electric power and static thrust rest on; name all in fitId to have this answer again',
+      ),
     otherFits: OtherFits,
     conditions: z
       .object({
@@ -100,7 +109,7 @@ export const Prediction = z
         PREDICTED.map((name) => [name, PredictedQuantity.describe(DESCRIPTIONS[name])]),
       ) as Record<(typeof PREDICTED)[number], typeof PredictedQuantity>,
     ),
-    evidence: z.object({ inducedPower: EvidenceCount, fuelFlow: EvidenceCount }),
+    evidence: z.object(ofEachBasis(EvidenceCount)),
     safety: Safety,
     cautions: z.array(z.string()),
   })

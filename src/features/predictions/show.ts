@@ -29,6 +29,8 @@ const UNITS: Readonly<Record<Predicted, string>> = {
   airspeed: 'm/s',
   fuelFlow: 'L/h',
   litresPer100Km: 'L',
+  electricPower: 'W',
+  staticThrust: 'N',
   endurance: 'h',
   range: 'km',
   densityAltitude: 'm',
@@ -122,7 +124,7 @@ const FAST_TIPS_MACH = 0.7
 
 function cautionsOf(answered: Answered): string[] {
   const { facts, chosen, conditions, predictions } = answered
-  const { climbRate, endurance, tipMach } = predictions
+  const { climbRate, endurance, electricPower, staticThrust, tipMach } = predictions
   const isInterested = chosen.some(
     ({ fit }) => (fit.interestedSessions.get(facts.setupId) ?? 0) > 0,
   )
@@ -137,6 +139,8 @@ function cautionsOf(answered: Answered): string[] {
       : []),
     ...(climbRate.refusal === null ? [CAUTIONS.fullThrottleClimb] : []),
     ...(endurance.refusal === null && isEmptied ? [WITHOUT_RESERVE, CAUTIONS.burnToEmpty] : []),
+    ...(electricPower.refusal === null ? [CAUTIONS.burnToEmpty] : []),
+    ...(staticThrust.refusal === null ? [CAUTIONS.staticPull] : []),
     ...(endurance.refusal === null ? [THROUGH_STILL_AIR] : []),
     ...(tipMach.refusal === null && tipMach.value > FAST_TIPS_MACH ? [FAST_TIPS] : []),
     CAUTIONS.underLoad,

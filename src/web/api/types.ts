@@ -1161,7 +1161,7 @@ export interface components {
             equivalents?: components["schemas"]["Equivalents"];
             /** @enum {string} */
             evidence: "direct" | "connected" | "additive" | "betweenSessions" | "none";
-            /** @description For notResolved: further sessions with both, three runs of each, that would settle it if the difference stays what it is; null: flights alone would not */
+            /** @description For notResolved: further sessions with both, three runs of each, that would settle it if the difference stays what it is, scatter that was not detected counting at the upper end of its interval; null: flights alone would not */
             flightsToResolve?: number | null;
             interval95Db?: [
                 number,
@@ -1421,7 +1421,8 @@ export interface components {
         Equivalents: {
             climbRatePercent?: number;
             climbThrustPercent?: number;
-            /** @description Time from the same tank */
+            electricPowerPercent?: number;
+            /** @description Time from the same tank or battery */
             endurancePercent?: number;
             fuelFlowPercent?: number;
             /** @description Useful power the propeller gives to the air */
@@ -1495,7 +1496,7 @@ export interface components {
             notes: string[];
             otherFits: components["schemas"]["OtherFits"];
             /** @enum {string} */
-            quantity: "inducedPower" | "fuelFlow" | "staticThrust" | "soundAtEar" | "soundAtDistance";
+            quantity: "inducedPower" | "fuelFlow" | "electricPower" | "staticThrust" | "soundAtEar" | "soundAtDistance";
             /** @description What stands out; null where no uncertainty is known, while otherFits is pending, and for robust fits: what stands out stands in the plain one, what became of it in downweighted */
             report: components["schemas"]["FitReport"] | null;
             /**
@@ -2158,15 +2159,15 @@ export interface components {
          */
         MassClassInput: "under100" | "100to120" | "120to140" | "140to170" | "tandem";
         /**
-         * @description What is compared; higher is better for climbRate and climbThrust, lower for fuelFlow
+         * @description What is compared; higher is better for climbRate, climbThrust and staticThrust, lower for fuelFlow, electricPower and soundLevel
          * @enum {string}
          */
-        Metric: "climbRate" | "climbThrust" | "fuelFlow" | "staticThrust" | "soundLevel";
+        Metric: "climbRate" | "climbThrust" | "fuelFlow" | "electricPower" | "staticThrust" | "soundLevel";
         /**
-         * @description What is compared; higher is better for climbRate and climbThrust, lower for fuelFlow
+         * @description What is compared; higher is better for climbRate, climbThrust and staticThrust, lower for fuelFlow, electricPower and soundLevel
          * @enum {string}
          */
-        MetricInput: "climbRate" | "climbThrust" | "fuelFlow" | "staticThrust" | "soundLevel";
+        MetricInput: "climbRate" | "climbThrust" | "fuelFlow" | "electricPower" | "staticThrust" | "soundLevel";
         NewAccount: {
             /** @description Name shown beside what this account writes */
             displayName: string;
@@ -3445,7 +3446,7 @@ export interface components {
         NotPredicted: {
             reason: string;
             /** @enum {string} */
-            reasonCode: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable" | "electricDrive" | "tankNotGiven" | "reserveExceedsTank" | "ratedRpmUnknown" | "reductionUnknown";
+            reasonCode: "noEvidence" | "oneSession" | "notConnected" | "doesNotClimb" | "outsideModel" | "notEstimable" | "electricDrive" | "combustionDrive" | "tankNotGiven" | "reserveExceedsTank" | "ratedRpmUnknown" | "reductionUnknown";
         };
         /**
          * @description Whether the other fits of the same evidence are made: without people with an interest, and with misfits counting less. They follow a fit within moments; until then its answers say pending, carry another ETag, and lack what follows from them. Once made, an answer with that fitId stays as it is. A fit that a newer one replaced at once may stay pending
@@ -3599,13 +3600,17 @@ export interface components {
                 };
             };
             evidence: {
+                electricPower: components["schemas"]["EvidenceCount"];
                 fuelFlow: components["schemas"]["EvidenceCount"];
                 inducedPower: components["schemas"]["EvidenceCount"];
+                staticThrust: components["schemas"]["EvidenceCount"];
             };
-            /** @description What climb and fuel rest on; name both in fitId to have this answer again */
+            /** @description What climb, fuel, electric power and static thrust rest on; name all in fitId to have this answer again */
             fits: {
+                electricPower: string;
                 fuelFlow: string;
                 inducedPower: string;
+                staticThrust: string;
             };
             name: string;
             otherFits: components["schemas"]["OtherFits"];
@@ -3620,6 +3625,8 @@ export interface components {
                 climbThrust: components["schemas"]["PredictedQuantity"];
                 /** @description Where the standard atmosphere has the density of the field */
                 densityAltitude: components["schemas"]["PredictedQuantity"];
+                /** @description Out of the battery in level flight at the start */
+                electricPower: components["schemas"]["PredictedQuantity"];
                 /** @description Level flight on the tank less its reserve, the wing getting lighter */
                 endurance: components["schemas"]["PredictedQuantity"];
                 /** @description To be expected at full throttle if the propeller suits the rated speed; for plausibility only */
@@ -3634,6 +3641,8 @@ export interface components {
                 propellerRpm: components["schemas"]["PredictedQuantity"];
                 /** @description Through still air on the tank less its reserve */
                 range: components["schemas"]["PredictedQuantity"];
+                /** @description At full power, standing still */
+                staticThrust: components["schemas"]["PredictedQuantity"];
                 /** @description Mach number of the propeller tips at that speed */
                 tipMach: components["schemas"]["PredictedQuantity"];
             };
@@ -6762,7 +6771,7 @@ export interface operations {
                 evidence?: "all" | "class";
                 /** @description true: without submissions by people who sell, make or were given what they tested */
                 excludeInterested?: "true" | "false";
-                /** @description Earlier fits, one for each of climb and fuel at most, separated by commas */
+                /** @description Earlier fits, one at most for each of climb, fuel, electric power and static thrust, separated by commas */
                 fitId?: string;
                 /** @description Flat area of your own wing [m²] */
                 flatAreaM2?: number;

@@ -12,6 +12,7 @@ const NAMES: Readonly<Record<Dimension, string>> = {
   force: 'Thrust',
   fuelVolume: 'Fuel volume',
   fuelFlow: 'Fuel flow',
+  electricPower: 'Battery power',
   area: 'Wing area',
 }
 

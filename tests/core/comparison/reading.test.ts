@@ -23,6 +23,16 @@ describe('readMetric', () => {
     expect(elasticity).toBe(1)
   })
 
+  it('reads electric power as the estimate at the reference state, and as load goes elsewhere', () => {
+    const { value, elasticity } = readMetric('electricPower', Math.log(4000), reference)
+    expect(value).toBeCloseTo(4000, 9)
+    expect(elasticity).toBe(1)
+    // METHOD.md, section e: for one wing T(V + v) goes as W^1.5.
+    const heavy = { equipment, state: { ...REFERENCE, allUpMassKg: 150 } }
+    const more = readMetric('electricPower', Math.log(4000), heavy).value
+    expect(more / 4000).toBeCloseTo(1.25 ** 1.5, 9)
+  })
+
   it('gives elasticities that are the slopes of the readings', () => {
     fc.assert(
       fc.property(fc.double({ min: 5200, max: 14_000, noNaN: true }), (powerW) => {

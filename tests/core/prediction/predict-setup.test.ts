@@ -2,8 +2,13 @@ import { describe, expect, it } from 'vitest'
 
 import { answerForSetup } from '../../../src/core/comparison/compare.ts'
 import { OutOfRangeError } from '../../../src/core/errors.ts'
+import { airAt } from '../../../src/core/normalise/model/air.ts'
 import { REFERENCE } from '../../../src/core/normalise/reference.ts'
-import { type AskedPrediction, completeConditions } from '../../../src/core/prediction/asked.ts'
+import {
+  type AskedPrediction,
+  completeConditions,
+  stateOf,
+} from '../../../src/core/prediction/asked.ts'
 import { forecast, PREDICTED, type Predicted } from '../../../src/core/prediction/forecast.ts'
 import { predictSetup } from '../../../src/core/prediction/predict-setup.ts'
 import type { PredictedSetup } from '../../../src/core/prediction/question.ts'
@@ -14,6 +19,8 @@ import { evidenceAbout } from './simulated-fits.ts'
 const evidence = {
   inducedPower: evidenceAbout(Math.log(8900)),
   fuelFlow: evidenceAbout(Math.log(3)),
+  electricPower: evidenceAbout(Math.log(4000)),
+  staticThrust: evidenceAbout(Math.log(620)),
 }
 const setup: PredictedSetup = {
   setupId: 'plain',
@@ -106,6 +113,9 @@ function byFormula() {
     airspeed: level,
     fuelFlow: flow,
     litresPer100Km: (100 * flow) / (3.6 * level),
+    staticThrust:
+      Math.exp(evidence.staticThrust.view.logQuantityOf('plain')!) *
+      Math.cbrt((density / seaLevel) * phi ** 2),
     densityAltitude: (288.15 / 0.0065) * (1 - (density / seaLevel) ** (1 / (x - 1))),
     fullThrottlePowerRatio: phi,
     engineRpm: rpm,
@@ -161,6 +171,7 @@ describe('predictSetup', () => {
       ['climbRate', 'climbRate', 'inducedPower'],
       ['climbThrust', 'climbThrust', 'inducedPower'],
       ['fuelFlow', 'fuelFlow', 'fuelFlow'],
+      ['staticThrust', 'staticThrust', 'staticThrust'],
     ] as const) {
       const fit = evidence[basis].view
       const answer = answerForSetup({ metric, state: REFERENCE, fit }, candidate)
@@ -171,7 +182,9 @@ describe('predictSetup', () => {
       expect(prediction.interval95[1] / answer.interval95[1]).toBeCloseTo(1, 9)
       // One goes by the slope, the other by a finite step of one standard uncertainty.
       expect(prediction.standardUncertainty / answer.standardUncertainty).toBeCloseTo(1, 3)
-      expect(prediction.budget.map(({ source }) => source)).toEqual(['flights behind the estimate'])
+      expect(prediction.budget.map(({ source }) => source)).toEqual([
+        `${metric === 'staticThrust' ? 'pulls' : 'flights'} behind the estimate`,
+      ])
     }
   })
 
@@ -265,6 +278,38 @@ describe('predictSetup', () => {
     for (const name of ['fuelFlow', 'litresPer100Km', 'endurance', 'range'] as const) {
       expect(electric[name].refusal?.code).toBe('electricDrive')
     }
+    expect(predict().electricPower.refusal?.code).toBe('combustionDrive')
+  })
+
+  it('gives an electric drive the power of level flight, as load goes', () => {
+    const equipment = { drive: 'electric', propellerDiameterCm: 130 } as const
+    const electric = predict({}, { equipment })
+    const burning = predict()
+    const perEstimate = (basis: 'electricPower' | 'fuelFlow', value: number) =>
+      value / Math.exp(evidence[basis].view.logQuantityOf('plain')!)
+    // Both go as T(V + v), so each stands in the same ratio to its own figure at the reference state.
+    expect(perEstimate('electricPower', figures(electric, 'electricPower').value)).toBeCloseTo(
+      perEstimate('fuelFlow', figures(burning, 'fuelFlow').value),
+      9,
+    )
+    const share = (of: typeof electric, name: Predicted, source: string) =>
+      figures(of, name).budget.find((line) => line.source === source)!.standardUncertainty /
+      figures(of, name).value
+    // METHOD.md, sections e and j: a motor is off by up to 0.05 of |ln W| and 0.05 of |ln ρ|, an engine by more.
+    const { densityKgPerM3: density } = airAt(stateOf(completeConditions(asked)))
+    const [ofMass, ofAir] = [Math.log(128 / 120), Math.abs(Math.log(density / 1.225))]
+    const ofMotor = share(electric, 'electricPower', 'drive at part load')
+    expect(ofMotor).toBeCloseTo(0.05 * ofMass + 0.05 * ofAir, 4)
+    expect(share(burning, 'fuelFlow', 'engine at part load')).toBeGreaterThan(2 * ofMotor)
+  })
+
+  it('lets static thrust follow two thirds of what the power in this air is off by', () => {
+    const relative = (name: 'fullThrottlePowerRatio' | 'staticThrust') => {
+      const { budget, value } = figures(predict({ uncertainty: EXACT }), name)
+      const line = budget.find(({ source }) => source === 'engine power in this air')!
+      return line.standardUncertainty / value
+    }
+    expect(relative('staticThrust') / relative('fullThrottlePowerRatio')).toBeCloseTo(2 / 3, 3)
   })
 
   it('gives no figure without a standard error', () => {

@@ -3,11 +3,14 @@ import type { SignedUp } from '../../support/sign-up.ts'
 import { signUp } from '../../support/sign-up.ts'
 import { insertSetup } from '../submissions/desk.ts'
 
-/** A setup and how it did: seconds for 100 m of each climb, or seconds for half a litre of each burn. */
+/** A setup and how it did: seconds for 100 m of each climb, for half a litre of each burn, or for 700 Wh. */
 export interface Flown {
   readonly setupId: string
   readonly climbsS?: readonly number[]
   readonly burnsS?: readonly number[]
+  readonly batteriesS?: readonly number[]
+  /** Static pulls [N]. */
+  readonly pullsN?: readonly number[]
 }
 
 export interface Field extends TestApp {
@@ -60,7 +63,7 @@ export function session(flown: readonly Flown[]): object {
       trimAtAllUpMassKg: 120,
     },
     interest: 'none',
-    entries: flown.map(({ setupId, climbsS = [], burnsS = [] }) => ({
+    entries: flown.map(({ setupId, climbsS = [], burnsS = [], batteriesS = [], pullsN = [] }) => ({
       setupId,
       allUpMassKg: 120,
       massSource: 'weighed',
@@ -80,6 +83,16 @@ export function session(flown: readonly Flown[]): object {
           heightChangeM: 0,
           fuelTemperatureC: 15,
         })),
+        ...batteriesS.map((durationS) => ({
+          kind: 'energyUse',
+          energyWh: 700,
+          durationS,
+          heightAboveSiteM: 100,
+          heightChangeM: 0,
+          batteryStartV: 54,
+          batteryEndV: 52,
+        })),
+        ...pullsN.map((thrustN) => ({ kind: 'staticPull', thrustN, headwindMps: 0 })),
       ],
     })),
   }

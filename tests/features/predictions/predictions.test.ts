@@ -224,8 +224,8 @@ describe('what is refused', () => {
     ['an uncertainty of no tank', 'tankUncertaintyL=1', '/tankUncertaintyL'],
     ['a negative uncertainty', 'allUpMassUncertaintyKg=-1', '/allUpMassUncertaintyKg'],
     [
-      'three fits',
-      `fitId=${Array(3)
+      'five fits',
+      `fitId=${Array(5)
         .fill(`fit_${'0'.repeat(32)}`)
         .join(',')}`,
       '/fitId',

@@ -77,6 +77,9 @@ export const ENGINE_PART_LOAD: PartLoadWeights = {
   density: 0.05,
 }
 
+/** Motor and controller away from the load of the reference: ours; there is no friction to speak of. */
+export const MOTOR_PART_LOAD: PartLoadWeights = { rule: 0, own: 0.05, density: 0.05 }
+
 /**
  * Exponent k of a mixture that grows richer in thin air, (ρ_ref/ρ)^k, where the model has none: fuel
  * through a fixed jet follows √ρ·V and air ρ·V, so k = 1/2 for a plain carburettor and 0 for one that

@@ -27,11 +27,8 @@ export const metric = z.enum(QUANTITIES)
 export const METRIC_TOLD = {
   title: 'Metric of the model',
   description:
-    'What the model estimates, as a natural logarithm: inducedPower (watts; behind climbRate and climbThrust), fuelFlow (L/h), staticThrust (N), soundAtEar and soundAtDistance (sound pressure over 20 µPa), and what was added later.',
+    'What the model estimates, as a natural logarithm: inducedPower (watts; behind climbRate and climbThrust), fuelFlow (L/h), electricPower (watts out of the battery), staticThrust (N), soundAtEar and soundAtDistance (sound pressure over 20 µPa), and what was added later.',
 }
-
-/** Some runs give results that no model pools yet. */
-const ALL_METRICS = [...new Set([...QUANTITIES, 'electricPower' as const])]
 
 const rangesOf = (bounds: readonly ClassBound[]) =>
   z.enum(labelsOf(bounds.length, (low, high) => boundsLabel(bounds, low, high)))
@@ -108,7 +105,7 @@ export const RunRow = z.strictObject({
       description: `The pilot's word for the vertical motion of the air. ${MAY_BE_RANGE}`,
     },
   ),
-  metric: column(z.enum(ALL_METRICS).nullable(), {
+  metric: column(metric.nullable(), {
     ...METRIC_TOLD,
     description: `${METRIC_TOLD.description} Empty: the run is no evidence for any fit.`,
   }),

@@ -21,7 +21,8 @@ const EQUIVALENT_NAMES = [
   ['climbThrustPercent', 'thrust in the climb'],
   ['inducedPowerPercent', 'useful power'],
   ['fuelFlowPercent', 'fuel flow'],
-  ['endurancePercent', 'time from the same tank'],
+  ['electricPowerPercent', 'electric power'],
+  ['endurancePercent', 'time from the same tank or battery'],
 ] as const
 
 /** The percents that are often taken for one another. */

@@ -85,6 +85,8 @@ const LINES: readonly (readonly [
   ['climbRate', 'Full-throttle climb', 'climbRate'],
   ['climbThrust', 'Thrust in that climb', 'force'],
   ['fuelFlow', 'Fuel flow in level flight', 'fuelFlow'],
+  ['electricPower', 'Battery power in level flight', 'electricPower'],
+  ['staticThrust', 'Static thrust', 'force'],
   ['endurance', 'Time in level flight', null, 1],
   ['range', 'Distance in still air', null, 0],
   ['airspeed', 'Airspeed at trim', 'speed'],
@@ -105,7 +107,9 @@ function Expected({ answer }: { readonly answer: Schemas['Prediction'] }) {
           'One pilot, one evening, 95 %',
           'Doubt comes mostly from',
         ]}
-        rows={LINES.map((line) => lineOf(line, answer.predictions[line[0]], reading))}
+        rows={LINES.filter(([key]) => !isOfOtherDrive(answer.predictions[key])).map((line) =>
+          lineOf(line, answer.predictions[line[0]], reading),
+        )}
       />
       <p class="hint">
         95 %: of a hundred such spans, about ninety-five hold the truth. One evening varies more
@@ -131,6 +135,11 @@ function Expected({ answer }: { readonly answer: Schemas['Prediction'] }) {
       </ul>
     </>
   )
+}
+
+/** Fuel of an electric drive, a battery of an engine: nothing to wait for, so no line. */
+function isOfOtherDrive({ refused }: Quantity): boolean {
+  return refused?.reasonCode === 'electricDrive' || refused?.reasonCode === 'combustionDrive'
 }
 
 function lineOf(
