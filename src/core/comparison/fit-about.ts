@@ -1,3 +1,4 @@
+import type { PerComponent } from '../mixed/components.ts'
 import type { Downweighted } from './downweighted.ts'
 import type { MassClass } from './mass-classes.ts'
 
@@ -20,6 +21,8 @@ export interface FitAbout {
   readonly meanKnownVariance: number
   /** Of a robust fit: what counts less in it. */
   readonly downweighted?: Downweighted
+  /** Variances of the fit: where a refresh starts. Absent in fits stored before. */
+  readonly theta?: PerComponent<number>
 }
 
 /** Other fits of the same evidence, by id; null where there is none. */

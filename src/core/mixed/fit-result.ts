@@ -25,6 +25,14 @@ export interface SearchStep {
   readonly accepted: boolean
 }
 
+/** How far a start may be from the optimum and still be kept as the result. */
+export interface StartTolerance {
+  /** Of |δ'·score|: the squared length of the step to the optimum in standard errors of θ; > 0. */
+  readonly decrement: number
+  /** Of the first-order change of whatever contrast that step changes most, in its standard errors; > 0. */
+  readonly shift: number
+}
+
 /** Settings of a fit; see `fitNested` for the defaults. */
 export interface FitOptions {
   /** The search stops when |δ'·score| falls below this; dimensionless, > 0. */
@@ -33,6 +41,8 @@ export interface FitOptions {
   readonly maxEvaluations: number
   /** Variances to start from [unit of y squared], or null to derive them from the data. */
   readonly start: PerComponent<number> | null
+  /** Keeps a given start that is this near to the optimum, without a search; null: always searches. */
+  readonly keepStart: StartTolerance | null
   /** Components not estimated, and the variance they are held at [unit of y squared], ≥ 0. */
   readonly fixed: Readonly<Partial<Record<Component, number>>>
 }
@@ -72,7 +82,9 @@ export interface NestedFit {
   readonly score: Float64Array
   /** Restricted log-likelihood, with the constant of lme4: no term ½ log|X'X|. */
   readonly logLikelihood: number
-  /** The search stopped by its tolerance and the boundary conditions hold. */
+  /** Distance of a start that was kept from the optimum; null where θ was searched. */
+  readonly keptStart: StartTolerance | null
+  /** The search stopped by its tolerance and the boundary conditions hold, or the start was kept. */
   readonly converged: boolean
   /** The model could not be evaluated; beta and the matrices hold NaN. */
   readonly singular: boolean

@@ -9,24 +9,38 @@ import {
 } from './components.ts'
 import { type Separability, separability } from './design/separability.ts'
 import { createWorkspace } from './evaluate.ts'
-import type { ComponentStatus, FitOptions, NestedFit } from './fit-result.ts'
+import type { ComponentStatus, FitOptions, NestedFit, StartTolerance } from './fit-result.ts'
 import type { Layout } from './layout.ts'
 import type { Workspace } from './model/workspace.ts'
 import { observedInformation } from './search/information.ts'
+import { keepStart } from './search/keep-start.ts'
 import { searchTwice } from './search/restart.ts'
-import type { SearchResult } from './search/search.ts'
+import type { SearchProblem, SearchResult } from './search/search.ts'
 import { type DataScale, dataScale, lowerBounds, startTheta } from './search/start.ts'
 import type { SearchDomain } from './search/step.ts'
 
-export type { ComponentStatus, FitOptions, NestedFit, SearchStep } from './fit-result.ts'
+export type {
+  ComponentStatus,
+  FitOptions,
+  NestedFit,
+  SearchStep,
+  StartTolerance,
+} from './fit-result.ts'
 
 /** Settings of {@link fitNested} unless the caller gives others. */
 export const DEFAULT_FIT_OPTIONS: FitOptions = {
   tolerance: 1e-10,
   maxEvaluations: 100,
   start: null,
+  keepStart: null,
   fixed: {},
 }
+
+/**
+ * Start that a refresh keeps: θ within a tenth of its standard error and every contrast within a hundredth of its
+ * own; editorial: a hundredth of a standard error adds 0.005 % to a root-mean-square error.
+ */
+export const REFRESH_TOLERANCE: StartTolerance = { decrement: 0.01, shift: 0.01 }
 
 /**
  * Fits the nested model by restricted maximum likelihood.
@@ -40,7 +54,7 @@ export const DEFAULT_FIT_OPTIONS: FitOptions = {
  *
  * @param layout runs from buildLayout; may be empty
  * @param options tolerance > 0 (default 1e-10 in |δ'·score|), maxEvaluations ≥ 1 per search (100),
- *   start [unit of y squared], ≥ 0 (from the data), fixed [unit of y squared], ≥ 0 (none)
+ *   start [unit of y squared], ≥ 0 (from the data), keepStart (never), fixed [unit of y squared], ≥ 0 (none)
  * @returns the fit as data; a singular or unconverged fit says so and is not thrown
  * @throws {OutOfRangeError} if an option is out of its range
  * @source D. A. Harville, J. Amer. Statist. Assoc. 72, 1977, 320-338; A. R. Gilmour, R. Thompson,
@@ -61,7 +75,7 @@ export function fitNested(layout: Layout, options: Partial<FitOptions> = {}): Ne
     design.estimable.run || settings.fixed.run !== undefined || scale.leastKnown > 0
   const search =
     layout.runCount > 0 && runVarianceKnown
-      ? searchTwice(layout, ws, problem)
+      ? findTheta(layout, ws, problem)
       : withoutSearch(problem.start)
   const usable = layout.runCount > 0 && runVarianceKnown && !search.singular
   if (!usable) spoil(ws)
@@ -80,10 +94,20 @@ export function fitNested(layout: Layout, options: Partial<FitOptions> = {}): Ne
   }
 }
 
-function checkOptions({ tolerance, maxEvaluations, start, fixed }: FitOptions): void {
+function checkOptions({
+  tolerance,
+  maxEvaluations,
+  start,
+  keepStart: keep,
+  fixed,
+}: FitOptions): void {
   const { MIN_VALUE, MAX_VALUE, MAX_SAFE_INTEGER } = Number
   requireRange('tolerance', tolerance, MIN_VALUE, MAX_VALUE)
   requireRange('maxEvaluations', maxEvaluations, 1, MAX_SAFE_INTEGER)
+  if (keep !== null) {
+    requireRange('keepStart.decrement', keep.decrement, MIN_VALUE, MAX_VALUE)
+    requireRange('keepStart.shift', keep.shift, MIN_VALUE, MAX_VALUE)
+  }
   for (const component of COMPONENTS) {
     if (start !== null) requireRange(`start.${component}`, start[component], 0, MAX_VALUE)
     const value = fixed[component]
@@ -116,6 +140,13 @@ function firstTheta(
     if (estimable[j] === 1) return Math.max(value, lower[j]!, least)
     return fixed[COMPONENTS[j]!] ?? 0
   })
+}
+
+function findTheta(layout: Layout, ws: Workspace, problem: SearchProblem): SearchResult {
+  const { keepStart: tolerance, start } = problem.options
+  const kept =
+    tolerance === null || start === null ? null : keepStart(layout, ws, problem, tolerance)
+  return kept ?? searchTwice(layout, ws, problem)
 }
 
 function withoutSearch(theta: Float64Array): SearchResult {
@@ -182,10 +213,18 @@ function diagnosis(
   layout: Layout,
 ): Pick<
   NestedFit,
-  'logLikelihood' | 'converged' | 'singular' | 'iterations' | 'search' | 'separability' | 'counts'
+  | 'logLikelihood'
+  | 'keptStart'
+  | 'converged'
+  | 'singular'
+  | 'iterations'
+  | 'search'
+  | 'separability'
+  | 'counts'
 > {
   return {
     logLikelihood: search.logLikelihood,
+    keptStart: search.kept ?? null,
     converged: search.converged,
     singular: search.singular,
     iterations: search.steps.filter((step) => step.accepted).length,

@@ -16,6 +16,7 @@ export interface FitHeader
     | 'setups'
     | 'status'
     | 'mergedInto'
+    | 'keptStart'
     | 'converged'
     | 'singular'
     | 'standardErrorsKnown'
@@ -48,7 +49,7 @@ const NUMBERS_PER_STEP = COMPONENT_COUNT + 3
  */
 export function packFit(fit: NestedFit): PackedFit {
   const { setups, status, mergedInto, converged, singular, standardErrorsKnown } = fit
-  const { iterations, separability, counts, options } = fit
+  const { keptStart, iterations, separability, counts, options } = fit
   const writer = new NumberWriter(packedLength(setups.length, fit.search.length))
   writer.put(componentArray(fit.theta), [fit.logLikelihood], fit.score, fit.beta)
   writer.putLower(fit.covariance, setups.length)
@@ -64,7 +65,7 @@ export function packFit(fit: NestedFit): PackedFit {
     header: {
       packingVersion: PACKING_VERSION,
       ...{ setups, status, mergedInto, converged, singular, standardErrorsKnown },
-      ...{ iterations, separability, counts, options },
+      ...{ keptStart, iterations, separability, counts, options },
       stepAccepted: fit.search.map((step) => step.accepted),
     },
     numbers: writer.numbers,

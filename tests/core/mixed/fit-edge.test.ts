@@ -119,6 +119,7 @@ describe('the options of a fit', () => {
       tolerance: 1e-10,
       maxEvaluations: 100,
       start: null,
+      keepStart: null,
       fixed: { pilot: 0 },
     })
   })

@@ -57,7 +57,7 @@ export function weighCells(layout: Layout, ws: Workspace): number {
  * Second pass: M = X'V⁻¹X and X'V⁻¹y.
  *
  *     d = 1 / (1 + τs²A),  z_s = d Σ a x,  Z_p = Σ z_s,  κ = τp² / (1 + τp²B)
- *     M = Σ a x x' − Σ (τs²/d) z z' − Σ κ Z Z'
+ *     M = Σ_p M_p,  M_p = Σ a x x' − Σ (τs²/d) z z' − κ Z Z'     over the cells and sessions of the pilot
  *
  * Reads the cell fields; writes the session and pilot fields, pilotDesign, the lower triangle of
  * M into `factor`, and X'V⁻¹y into `effect`.
@@ -68,7 +68,7 @@ export function weighCells(layout: Layout, ws: Workspace): number {
  * @source derived for this model; block inverse as in {@link weighCells}
  */
 export function accumulatePrecision(layout: Layout, ws: Workspace): number {
-  const { pilotStart, pilotCount, pilotSetupStart } = layout
+  const { pilotStart, pilotCount } = layout
   const tp2 = ws.theta[0]!
   ws.factor.fill(0)
   ws.effect.fill(0)
@@ -78,39 +78,29 @@ export function accumulatePrecision(layout: Layout, ws: Workspace): number {
     let B = 0
     let H = 0
     for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
-      logDet += addSession(layout, ws, s)
+      logDet += weighSession(layout, ws, s)
       B += ws.sessionWeight[s]!
       H += ws.sessionShrink[s]! * ws.sessionSum[s]!
     }
-    const kappa = tp2 / (1 + tp2 * B)
     logDet += Math.log1p(tp2 * B)
     ws.pilotWeight[p] = B
-    ws.pilotGain[p] = kappa
+    ws.pilotGain[p] = tp2 / (1 + tp2 * B)
     ws.pilotSum[p] = H
-    if (kappa !== 0) {
-      addOuterProduct(layout, ws.factor, {
-        slots: ws.pilotDesign,
-        start: pilotSetupStart[p]!,
-        end: pilotSetupStart[p + 1]!,
-        factor: -kappa,
-      })
-    }
     addRightHandSide(layout, ws, p)
   }
+  for (let setup = 0; setup < layout.setupCount; setup++) addColumn(layout, ws, setup)
   return logDet
 }
 
-/** Adds Σ a x x' − (τs²/d) z z' of one session to M and z to Z_p; returns log(1 + τs²A). */
-function addSession(layout: Layout, ws: Workspace, s: number): number {
-  const { sessionStart, cellSetup, cellSlot, setupCount: K, knownSessionVariance } = layout
+/** d, b and g of one session, and its share of Z_p; returns log(1 + τs²A). */
+function weighSession(layout: Layout, ws: Workspace, s: number): number {
+  const { sessionStart, cellSlot, knownSessionVariance } = layout
   const a = ws.cellShrunk
-  const M = ws.factor
-  const first = sessionStart[s]!
   const end = sessionStart[s + 1]!
   const ts2 = ws.theta[1]! + knownSessionVariance[s]!
   let A = 0
   let g = 0
-  for (let c = first; c < end; c++) {
+  for (let c = sessionStart[s]!; c < end; c++) {
     A += a[c]!
     g += a[c]! * ws.cellMean[c]!
   }
@@ -118,16 +108,43 @@ function addSession(layout: Layout, ws: Workspace, s: number): number {
   ws.sessionShrink[s] = d
   ws.sessionWeight[s] = A * d
   ws.sessionSum[s] = g
-  for (let c = first; c < end; c++) {
-    const column = cellSetup[c]! * K
-    const scaled = ts2 * d * a[c]!
-    M[column + cellSetup[c]!]! += a[c]! - scaled * a[c]!
-    if (scaled !== 0) {
-      for (let r = c + 1; r < end; r++) M[column + cellSetup[r]!]! -= scaled * a[r]!
-    }
-    ws.pilotDesign[cellSlot[c]!]! += d * a[c]!
-  }
+  for (let c = sessionStart[s]!; c < end; c++) ws.pilotDesign[cellSlot[c]!]! += d * a[c]!
   return Math.log1p(ts2 * A)
+}
+
+/** Column `setup` of M from its diagonal down: the columns of M_p of all pilots who flew it. */
+function addColumn(layout: Layout, ws: Workspace, setup: number): void {
+  const { pilotSetup, pilotSetupStart, setupCount: K } = layout
+  const { slots, slotStart, slotPilot } = ws.columns
+  const Z = ws.pilotDesign
+  const M = ws.factor
+  const column = ws.columnScratch[0]
+  for (let n = slotStart[setup]!; n < slotStart[setup + 1]!; n++) {
+    const slot = slots[n]!
+    const p = slotPilot[slot]!
+    gatherSessions(layout, ws, slot)
+    const along = -ws.pilotGain[p]! * Z[slot]!
+    for (let i = slot; i < pilotSetupStart[p + 1]!; i++) {
+      M[setup * K + pilotSetup[i]!]! += column[i - slot]! + along * Z[i]!
+      column[i - slot] = 0
+    }
+  }
+}
+
+/** Σ a x x' − Σ (τs²/d) z z' of the sessions of one pilot, in the column of one of its setups. */
+function gatherSessions(layout: Layout, ws: Workspace, slot: number): void {
+  const { sessionStart, cellSlot, knownSessionVariance } = layout
+  const { cells, cellStart, cellSession } = ws.columns
+  const a = ws.cellShrunk
+  const column = ws.columnScratch[0]
+  for (let n = cellStart[slot]!; n < cellStart[slot + 1]!; n++) {
+    const c = cells[n]!
+    const s = cellSession[c]!
+    const scaled = (ws.theta[1]! + knownSessionVariance[s]!) * ws.sessionShrink[s]! * a[c]!
+    column[0]! += a[c]! - scaled * a[c]!
+    for (let r = c + 1; r < sessionStart[s + 1]!; r++)
+      column[cellSlot[r]! - slot]! -= scaled * a[r]!
+  }
 }
 
 /** X'V⁻¹y of one pilot: a (ȳ − τs² d g − κ d H) for each cell. */
@@ -140,35 +157,5 @@ function addRightHandSide(layout: Layout, ws: Workspace, p: number): void {
     for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) {
       ws.effect[cellSetup[c]!]! += ws.cellShrunk[c]! * (ws.cellMean[c]! - shift)
     }
-  }
-}
-
-/** A vector on the setups of one pilot, and the weight of its outer product. */
-interface PilotVector {
-  readonly slots: Float64Array
-  readonly start: number
-  readonly end: number
-  readonly factor: number
-}
-
-/**
- * Adds factor · v v' to the lower triangle of a K × K matrix, v given on the setups of one pilot.
- *
- * @param layout the runs
- * @param matrix K × K, column-major, starting at `offset`. Mutated.
- * @param vector entries start … end − 1 of `slots`, in the order of layout.pilotSetup
- * @param offset where the matrix starts in its array
- * @source common practice
- */
-export function addOuterProduct(
-  { pilotSetup, setupCount: K }: Layout,
-  matrix: Float64Array,
-  { slots, start, end, factor }: PilotVector,
-  offset = 0,
-): void {
-  for (let j = start; j < end; j++) {
-    const column = offset + pilotSetup[j]! * K
-    const scaled = factor * slots[j]!
-    for (let i = j; i < end; i++) matrix[column + pilotSetup[i]!]! += scaled * slots[i]!
   }
 }

@@ -1,5 +1,6 @@
 import { COMPONENT_COUNT } from '../components.ts'
 import type { Layout } from '../layout.ts'
+import { type ColumnIndex, indexColumns } from './column-index.ts'
 
 /**
  * Memory for evaluations of the model on one layout, allocated once. The letters are those of
@@ -44,8 +45,8 @@ export interface Workspace {
   readonly residualSquares: Float64Array
   /** T_j, four K × K matrices in a row; lower triangles. */
   readonly sensitivity: Float64Array
-  /** Scratch: the same with the four entries of a place side by side, one visit of memory for all. */
-  readonly sensitivityEntries: Float64Array
+  /** Who adds to which column of M and T_j. */
+  readonly columns: ColumnIndex
   /** tr V⁻¹G_j, Σ (1'V⁻¹1)² and max 1'V⁻¹1 over the groups of each component. */
   readonly trace: Float64Array
   readonly traceSquares: Float64Array
@@ -56,8 +57,15 @@ export interface Workspace {
   /** X'V⁻¹f_j, four columns of K; and C times them. */
   readonly projected: Float64Array
   readonly solved: Float64Array
-  /** Scratch on the setups of one pilot: Σ over its sessions for T_session, T_cell and T_run. */
-  readonly pilotScratch: readonly [Float64Array, Float64Array, Float64Array]
+  /** Σ a² and Σ a² q over the cells of each session. */
+  readonly sessionCellSquares: Float64Array
+  readonly sessionRunSquares: Float64Array
+  /** On the setups of each pilot (layout.pilotSetup): cross terms with Z for T_session, T_cell and T_run. */
+  readonly pilotCross: readonly [Float64Array, Float64Array, Float64Array]
+  /** Weights of Z Z' in T_session, T_cell and T_run, per pilot. */
+  readonly pilotAlong: readonly [Float64Array, Float64Array, Float64Array]
+  /** Scratch: one column of a pilot's block, zero between uses. */
+  readonly columnScratch: readonly [Float64Array, Float64Array, Float64Array]
   /** Scratch of one entry per component: sums over a session and over a pilot. */
   readonly sessionScratch: Float64Array
   readonly componentScratch: Float64Array
@@ -101,7 +109,7 @@ export function createWorkspace(layout: Layout): Workspace {
     cellWeightedResidual: f(cellCount),
     residualSquares: f(2),
     sensitivity: f(COMPONENT_COUNT * k * k),
-    sensitivityEntries: f(COMPONENT_COUNT * k * k),
+    columns: indexColumns(layout),
     trace: f(COMPONENT_COUNT),
     traceSquares: f(COMPONENT_COUNT),
     largestWeight: f(COMPONENT_COUNT),
@@ -109,7 +117,11 @@ export function createWorkspace(layout: Layout): Workspace {
     averageInformation: f(COMPONENT_COUNT * COMPONENT_COUNT),
     projected: f(COMPONENT_COUNT * k),
     solved: f(COMPONENT_COUNT * k),
-    pilotScratch: [f(k), f(k), f(k)],
+    sessionCellSquares: f(sessionCount),
+    sessionRunSquares: f(sessionCount),
+    pilotCross: [f(slots), f(slots), f(slots)],
+    pilotAlong: [f(pilotCount), f(pilotCount), f(pilotCount)],
+    columnScratch: [f(k), f(k), f(k)],
     sessionScratch: f(COMPONENT_COUNT),
     componentScratch: f(COMPONENT_COUNT),
   }

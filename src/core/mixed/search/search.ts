@@ -1,6 +1,6 @@
 import { COMPONENT_COUNT, perComponent } from '../components.ts'
 import { evaluateCriterion, evaluateDerivatives } from '../evaluate.ts'
-import type { FitOptions, SearchStep } from '../fit-result.ts'
+import type { FitOptions, SearchStep, StartTolerance } from '../fit-result.ts'
 import type { Layout } from '../layout.ts'
 import type { Workspace } from '../model/workspace.ts'
 import { type ProposedStep, proposeStep, type SearchDomain, type SearchPoint } from './step.ts'
@@ -12,6 +12,8 @@ export interface SearchResult {
   readonly converged: boolean
   readonly singular: boolean
   readonly steps: readonly SearchStep[]
+  /** Distance of a start that was kept. */
+  readonly kept?: StartTolerance
 }
 
 /** What a search is asked to do. */
@@ -95,7 +97,14 @@ export function evaluateHere(layout: Layout, ws: Workspace, theta: Float64Array)
   evaluateDerivatives(layout, ws)
 }
 
-function pointOf(ws: Workspace): SearchPoint {
+/**
+ * The model at the present variances, for the next step.
+ *
+ * @param ws workspace after the derivatives
+ * @returns copies of its numbers
+ * @source common practice
+ */
+export function pointOf(ws: Workspace): SearchPoint {
   return {
     theta: ws.theta.slice(),
     score: ws.score.slice(),
