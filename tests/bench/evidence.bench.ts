@@ -3,6 +3,7 @@ import { gatherEvidence } from '../../src/core/mixed/evidence.ts'
 import { fitNested } from '../../src/core/mixed/fit.ts'
 import { buildLayout } from '../../src/core/mixed/layout.ts'
 import { fitRobust } from '../../src/core/mixed/robust.ts'
+import { type EvidenceRows, toRows } from '../../src/features/fits/evidence-rows.ts'
 import { fitEvidence, lookBeside } from '../../src/features/fits/model.ts'
 import { simulateColumns } from './simulated-runs.ts'
 
@@ -48,22 +49,22 @@ function best(work: () => unknown): number {
 }
 
 /** The same runs as evidence: one pilot in ten with an interest, and two errors that reach beyond the session. */
-function rowsOf(runs: number) {
+function rowsOf(runs: number): EvidenceRows {
   const columns = simulateColumns({ runs, setups: SETUPS })
   const { y, u, setup, session, pilot, setupIds, sessionIds, pilotIds } = columns
-  const names = (index: ArrayLike<number>, ids: readonly string[]) =>
-    Array.from(index, (i) => ids[i]!)
-  return {
-    setup: names(setup, setupIds),
-    session: names(session, sessionIds),
-    pilot: names(pilot, pilotIds),
-    y: Float64Array.from(y),
-    own: Float64Array.from(u),
-    shared: new Float64Array(runs).fill(0.01),
-    interested: Array.from(pilot, (p) => p % 10 === 0),
-    systematic: Array.from({ length: runs }, (_, i) => [
-      { cause: 'lapse of power', reach: 'everyone' as const, effect: 0.002 * (i % 3) },
-      { cause: 'wing', reach: 'pilot' as const, effect: 0.003 * (i % 2) },
-    ]),
-  }
+  return toRows(
+    Array.from({ length: runs }, (_, i) => ({
+      setup: setupIds[setup[i]!]!,
+      session: sessionIds[session[i]!]!,
+      pilot: pilotIds[pilot[i]!]!,
+      y: y[i]!,
+      own: u[i]!,
+      ...{ shared: 0.01, allUpMassKg: null, entryIndex: 0, runIndex: i },
+      interested: pilot[i]! % 10 === 0,
+      systematic: [
+        { cause: 'lapse of power', reach: 'everyone' as const, effect: 0.002 * (i % 3) },
+        { cause: 'wing', reach: 'pilot' as const, effect: 0.003 * (i % 2) },
+      ],
+    })),
+  )
 }

@@ -4,6 +4,7 @@ import { benchFit } from './fit.bench.ts'
 import { benchLargeFits } from './large-fit.bench.ts'
 import { benchAgainstLme4 } from './lme4.bench.ts'
 import { benchNormalise } from './normalise.bench.ts'
+import { benchRefresh } from './refresh.bench.ts'
 import { benchSubmissions } from './submissions.bench.ts'
 
 /** `npm run bench`: speed, as ratios of one run; absolute figures hold for this machine and this moment. */
@@ -16,6 +17,7 @@ const parts: Readonly<Record<string, (write: (line: string) => void) => Promise<
   'Large fits, each in a process of its own': benchLargeFits,
   'The same runs fitted by lme4': benchAgainstLme4,
   'A refresh, part by part': benchEvidence,
+  'A hundred new runs beside a hundred thousand': benchRefresh,
   'Normalisation in process': benchNormalise,
   'Submissions on a real database': benchSubmissions,
   'Live export of runs': benchDatasets,

@@ -2,11 +2,12 @@ import type { FastifyBaseLogger } from 'fastify'
 
 import type { FitVariant } from '../../core/comparison/fit-about.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
+import type { PerComponent } from '../../core/mixed/components.ts'
 import { withAdvisoryLock } from '../../db/advisory-lock.ts'
 import type { Database } from '../../db/client.ts'
+import type { EvidenceRows } from './evidence-rows.ts'
 import { openReviews } from './flagged.ts'
-import { type Bench, makeCompanions } from './make.ts'
-import type { EvidenceRows } from './model.ts'
+import { type CompanionBench, makeCompanions } from './make.ts'
 import { findReport } from './repository.ts'
 
 /** Key of the advisory lock under which companions are made: once, however many processes there are. */
@@ -18,6 +19,8 @@ export interface LoneFit {
   readonly quantity: Quantity
   readonly rows: EvidenceRows
   readonly variant: FitVariant
+  /** Where the fit started. */
+  readonly start: PerComponent<number> | null
   /** Of the sessions of a fit whose outliers go to the moderators. */
   readonly revisions?: ReadonlyMap<string, number>
 }
@@ -26,7 +29,7 @@ export interface LoneFit {
 export interface CompanionDesk {
   readonly db: Database
   readonly log: Pick<FastifyBaseLogger, 'error'>
-  benchOn(client: Bench['client'], quantity: Quantity): Bench
+  benchOn(client: CompanionBench['client'], quantity: Quantity): CompanionBench
 }
 
 /**

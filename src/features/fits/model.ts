@@ -1,50 +1,24 @@
-import {
-  type AdditiveModel,
-  designOfParts,
-  type SetupParts,
-} from '../../core/comparison/additive-view.ts'
+import { type AdditiveModel, designOfParts } from '../../core/comparison/additive-view.ts'
 import { downweightedIn } from '../../core/comparison/downweighted.ts'
 import { type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
 import { type FitReport, reportOn } from '../../core/comparison/fit-report.ts'
 import type { StoredFitHeader } from '../../core/comparison/stored-fit.ts'
 import { storeFit } from '../../core/comparison/stored-fit.ts'
+import type { PerComponent } from '../../core/mixed/components.ts'
 import { decompose } from '../../core/mixed/decomposition.ts'
 import { gatherEvidence } from '../../core/mixed/evidence.ts'
-import { fitNested, type NestedFit } from '../../core/mixed/fit.ts'
-import { buildLayout, type Layout, type Observation } from '../../core/mixed/layout.ts'
+import { fitNested, type NestedFit, REFRESH_TOLERANCE } from '../../core/mixed/fit.ts'
+import { buildLayout, type Layout, type ObservationColumns } from '../../core/mixed/layout.ts'
 import { fitRobust, type RobustFit } from '../../core/mixed/robust.ts'
-import {
-  type SystematicCause,
-  type SystematicReach,
-  systematicTerms,
-} from '../../core/mixed/systematic.ts'
-import type { SystematicEffect } from '../../core/normalise/types.ts'
-
-/** The runs that count, column by column: setup, session and pilot by id; y and uncertainties as logarithms. */
-export interface EvidenceRows {
-  readonly setup: readonly string[]
-  readonly session: readonly string[]
-  readonly pilot: readonly string[]
-  /** ln of the quantity at the reference state. */
-  readonly y: Float64Array
-  /** Standard uncertainty of y from causes of the run alone. */
-  readonly own: Float64Array
-  /** Standard uncertainty of y from causes common to the session. */
-  readonly shared: Float64Array
-  /** Submitted by somebody with an interest; null: a release does not tell, and no claim is made. */
-  readonly interested: readonly (boolean | null)[]
-  /** Errors that reach beyond the session, as effects on y. */
-  readonly systematic: readonly (readonly SystematicEffect[])[]
-  /** Ids of the parts of every setup; absent: no model of parts. */
-  readonly parts?: Readonly<Record<string, SetupParts>>
-  /** ln of the all-up mass [kg]; NaN where it is not known. Absent: nothing is said of mass. */
-  readonly logMass?: Float64Array
-  /** Place of the run in its submission (RFC 6901). */
-  readonly pointer?: readonly string[]
-}
+import { systematicTerms } from '../../core/mixed/systematic.ts'
+import { type EvidenceRows, INTEREST, pointersOf } from './evidence-rows.ts'
 
 /** One fit to be made. */
-export type FitTask = EvidenceRows & { readonly variant?: FitVariant }
+export type FitTask = EvidenceRows & {
+  readonly variant?: FitVariant
+  /** Variances to start from, and to keep where the evidence asks for no others; null: from the data. */
+  readonly start?: PerComponent<number> | null
+}
 
 /** A fit ready to be stored. */
 export interface FittedModel {
@@ -67,20 +41,20 @@ export interface FitBeside {
  * variance of that session (its runs' mean squared shared uncertainty), and what reaches beyond a
  * session as named terms beside the fit.
  */
-export function fitEvidence({ variant = PLAIN, ...rows }: FitTask): FittedModel {
-  return pack(rows, fitPlain(rows), variant)
+export function fitEvidence({ variant = PLAIN, start = null, ...rows }: FitTask): FittedModel {
+  return pack(rows, fitPlain(rows, start), variant)
 }
 
 /** What need not be known before the fit answers: its report and the robust fit. */
-export function lookBeside({ variant = PLAIN, ...rows }: FitTask): FitBeside {
-  const plain = fitPlain(rows)
+export function lookBeside({ variant = PLAIN, start = null, ...rows }: FitTask): FitBeside {
+  const plain = fitPlain(rows, start)
   const { layout, fit } = plain
   const { sharedSessions } = gatherEvidence(layout)
-  const { logMass, pointer } = rows
+  const { logMass } = rows
   const robust = fitRobust(layout, fit)
   return {
     robust: robust === null ? null : packRobust(rows, robust, { plain: fit, variant }),
-    report: reportOn({ layout, fit, sharedSessions, logMass, pointers: pointer }),
+    report: reportOn({ layout, fit, sharedSessions, logMass, pointers: pointersOf(rows) }),
   }
 }
 
@@ -89,16 +63,19 @@ interface Fitted {
   readonly fit: NestedFit
 }
 
-function fitPlain(rows: EvidenceRows): Fitted {
-  const layout = buildLayout(observationsOf(rows), { knownSessionVariance: sharedVariances(rows) })
-  return { layout, fit: fitNested(layout) }
+function fitPlain(rows: EvidenceRows, start: PerComponent<number> | null): Fitted {
+  const layout = buildLayout(columnsOf(rows), { knownSessionVariance: sharedVariances(rows) })
+  return {
+    layout,
+    fit: fitNested(layout, start === null ? {} : { start, keepStart: REFRESH_TOLERANCE }),
+  }
 }
 
 function pack(rows: EvidenceRows, { layout, fit }: Fitted, variant: FitVariant): FittedModel {
   const additive = modelOfParts(rows, fit)
   const { header, numbers } = storeFit({
     fit,
-    terms: systematicTerms(layout, fit, causesOf(rows)),
+    terms: systematicTerms(layout, fit, rows.systematic),
     evidence: gatherEvidence(layout),
     interestedSessions: countInterested(rows, layout),
     ...(additive === null ? {} : { additive }),
@@ -106,7 +83,10 @@ function pack(rows: EvidenceRows, { layout, fit }: Fitted, variant: FitVariant):
   return {
     runs: rows.y.length,
     converged: fit.converged,
-    header: { ...header, about: { variant, meanKnownVariance: meanSquare(rows.own) } },
+    header: {
+      ...header,
+      about: { variant, meanKnownVariance: meanSquare(rows.own), theta: fit.theta },
+    },
     numbers: new Uint8Array(numbers.buffer, numbers.byteOffset, numbers.byteLength),
   }
 }
@@ -117,7 +97,7 @@ function packRobust(
   { plain, variant }: { readonly plain: NestedFit; readonly variant: FitVariant },
 ): FittedModel {
   const { header, ...model } = pack(rows, robust, { ...variant, robust: true })
-  const downweighted = downweightedIn(robust, plain, rows.pointer)
+  const downweighted = downweightedIn(robust, plain, pointersOf(rows))
   return { ...model, header: { ...header, about: { ...header.about!, downweighted } } }
 }
 
@@ -133,44 +113,32 @@ function modelOfParts({ parts }: EvidenceRows, fit: NestedFit): AdditiveModel | 
   return decomposition === null ? null : { parts: ofSetups, decomposition }
 }
 
-function observationsOf({ setup, session, pilot, y, own }: EvidenceRows): Observation[] {
-  return setup.map((id, i) => ({
-    setup: id,
-    session: session[i]!,
-    pilot: pilot[i]!,
-    y: y[i]!,
-    u: own[i]!,
-  }))
+function columnsOf({ setup, session, pilot, y, own }: EvidenceRows): ObservationColumns {
+  return {
+    y,
+    u: own,
+    ...{ setup: setup.codes, session: session.codes, pilot: pilot.codes },
+    ...{ setupIds: setup.ids, sessionIds: session.ids, pilotIds: pilot.ids },
+  }
 }
 
-function sharedVariances({ session, shared }: EvidenceRows): Map<string, number> {
-  const sums = new Map<string, { sum: number; runs: number }>()
-  session.forEach((id, i) => {
-    const so = sums.get(id) ?? { sum: 0, runs: 0 }
-    sums.set(id, { sum: so.sum + shared[i]! ** 2, runs: so.runs + 1 })
+function sharedVariances({ session: { ids, codes }, shared }: EvidenceRows): Map<string, number> {
+  const sums = new Float64Array(ids.length)
+  const runs = new Int32Array(ids.length)
+  codes.forEach((code, i) => {
+    sums[code]! += shared[i]! ** 2
+    runs[code]!++
   })
-  return new Map([...sums].map(([id, { sum, runs }]) => [id, sum / runs]))
+  return new Map(ids.map((id, code) => [id, sums[code]! / runs[code]!]))
 }
 
+/** Sessions by somebody with an interest, per setup of the layout. */
 function countInterested({ setup, session, interested }: EvidenceRows, layout: Layout): number[] {
-  const sessions = new Map<string, Set<string>>()
-  setup.forEach((id, i) => {
-    if (interested[i] !== true) return
-    sessions.set(id, (sessions.get(id) ?? new Set()).add(session[i]!))
+  const sessions = new Map<string, Set<number>>()
+  interested.forEach((yes, i) => {
+    if (yes !== INTEREST.yes) return
+    const id = setup.ids[setup.codes[i]!]!
+    sessions.set(id, (sessions.get(id) ?? new Set()).add(session.codes[i]!))
   })
   return layout.setupIds.map((id) => sessions.get(id)?.size ?? 0)
-}
-
-/** The effects of all runs by cause and reach, in a stable order. */
-function causesOf({ systematic }: EvidenceRows): SystematicCause[] {
-  const causes = new Map<string, { cause: string; reach: SystematicReach; effect: Float64Array }>()
-  systematic.forEach((effects, run) => {
-    for (const { cause, reach, effect } of effects) {
-      const key = `${cause} ${reach}`
-      const known = causes.get(key) ?? { cause, reach, effect: new Float64Array(systematic.length) }
-      known.effect[run]! += effect
-      causes.set(key, known)
-    }
-  })
-  return [...causes].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, cause]) => cause)
 }

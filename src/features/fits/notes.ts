@@ -48,6 +48,11 @@ export function notesOn(fit: NestedFit, report: FitReport | null): string[] {
       ]
   if (!fit.converged)
     notes.push('The search for the variances did not settle; figures are provisional.')
+  if (fit.keptStart) {
+    notes.push(
+      'The variances are those of an earlier fit: all flights together would move them by less than a tenth of their standard error.',
+    )
+  }
   notes.push(...COMPONENTS.flatMap((component) => noteOf(fit, component)))
   return report === null ? notes : [...notes, ...trapsIn(report)]
 }

@@ -7,11 +7,13 @@ import { METHOD_VERSION, MODEL_VERSION } from '../../core/version.ts'
 import { withAdvisoryLock } from '../../db/advisory-lock.ts'
 import type { Database } from '../../db/client.ts'
 import { CompanionQueue } from './companions.ts'
+import { EvidenceCache } from './evidence-cache.ts'
 import { fitId } from './identity.ts'
 import { type Bench, makeFit } from './make.ts'
 import type { FittedModel } from './model.ts'
-import { findEvidence, setCurrentFit } from './repository.ts'
+import { findCurrentFit, findEvidence, setCurrentFit } from './repository.ts'
 import { selectRows } from './variants.ts'
+import { selectForRefresh } from './warm-start.ts'
 import { FitWorkers } from './workers.ts'
 
 /** Key of the advisory lock under which evidence is read and the current fit is set. */
@@ -28,12 +30,13 @@ type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
  * `request()` after each change; arrivals during a refresh are folded into one more. A fit answers as
  * soon as it is stored; other fits of its evidence and its report follow in a queue of their own. All
  * of them are made in worker threads, so requests go on meanwhile. Several processes on one database
- * take turns (advisory locks), and who reads later writes later.
+ * take turns (advisory locks), and who reads later writes later. Of the evidence only what changed is read.
  */
 export class FitRefresher {
   readonly #db: Database
   readonly #log: Log
   readonly #workers = new FitWorkers()
+  readonly #evidence = new EvidenceCache(QUANTITIES, METHOD_VERSION)
   readonly #companions: CompanionQueue
   #running: Promise<void> | null = null
   #again = false
@@ -42,7 +45,11 @@ export class FitRefresher {
   constructor(db: Database, log: Log) {
     this.#db = db
     this.#log = log
-    this.#companions = new CompanionQueue({ db, log, benchOn: this.#bench.bind(this) })
+    const benchOn = (client: PoolClient, quantity: Quantity) => ({
+      ...this.#bench(client, quantity),
+      workers: this.#workers.behind,
+    })
+    this.#companions = new CompanionQueue({ db, log, benchOn })
   }
 
   /** Says that the evidence changed; returns at once. */
@@ -71,8 +78,8 @@ export class FitRefresher {
 
   /**
    * Fits of what this transaction sees, whatever the current fit is: for a release, which must hold
-   * the fits of exactly its own evidence, and of nothing that other servers publish. Null where a
-   * variant has no evidence. Nothing is stored.
+   * the fits of exactly its own evidence, searched from the data to the end, and of nothing that other
+   * servers publish. Null where a variant has no evidence. Nothing is stored.
    */
   async fitsIn(
     client: PoolClient,
@@ -85,7 +92,7 @@ export class FitRefresher {
     for (const variant of variants) {
       const rows = selectRows(all, variant)
       const id = fitId(versions, rows, variant)
-      const isEmpty = rows.setup.length === 0
+      const isEmpty = rows.y.length === 0
       fits.push(isEmpty ? null : { id, ...(await this.#workers.fit({ ...rows, variant })) })
     }
     return fits
@@ -101,7 +108,7 @@ export class FitRefresher {
       const { rows: all } = await findEvidence(client, quantity, METHOD_VERSION)
       const rows = selectRows(all, variant)
       const nobodyLeftOut = rows === all && variant.massClass === null
-      const selected = { rows, variant: nobodyLeftOut ? PLAIN : variant }
+      const selected = { rows, variant: nobodyLeftOut ? PLAIN : variant, start: null }
       const id = await makeFit(this.#bench(client, quantity), selected)
       this.#companions.add({ id, quantity, ...selected })
       return id
@@ -122,20 +129,23 @@ export class FitRefresher {
     try {
       do {
         this.#again = false
-        for (const quantity of QUANTITIES) await this.#publishOne(quantity)
+        await withAdvisoryLock(this.#db, REFRESH_LOCK, (client) => this.#publishAll(client))
       } while (this.#again)
     } finally {
       this.#running = null // in the same step as the last look at #again, so no request falls between
     }
   }
 
-  async #publishOne(quantity: Quantity): Promise<void> {
-    await withAdvisoryLock(this.#db, REFRESH_LOCK, async (client) => {
-      const { rows, revisions } = await findEvidence(client, quantity, METHOD_VERSION)
-      const id = await makeFit(this.#bench(client, quantity), { rows, variant: PLAIN })
+  async #publishAll(client: PoolClient): Promise<void> {
+    await this.#evidence.update(client)
+    for (const quantity of QUANTITIES) {
+      const { rows, revisions } = this.#evidence.evidence(quantity)
+      const current = await findCurrentFit(client, quantity)
+      const selected = selectForRefresh(quantity, rows, current)
+      const id = await makeFit(this.#bench(client, quantity), selected)
       await setCurrentFit(client, quantity, id)
-      this.#companions.add({ id, quantity, rows, variant: PLAIN, revisions })
-    })
+      this.#companions.add({ id, quantity, revisions, ...selected })
+    }
   }
 
   #bench(client: PoolClient, quantity: Quantity): Bench {

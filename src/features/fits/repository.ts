@@ -3,42 +3,14 @@ import type { PoolClient } from 'pg'
 import type { FitSiblings } from '../../core/comparison/fit-about.ts'
 import type { FitReport } from '../../core/comparison/fit-report.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
+import type { PerComponent } from '../../core/mixed/components.ts'
 import type { Database } from '../../db/client.ts'
-import { SUBMISSION_COUNTS } from '../../db/counted-submissions.ts'
-import { findMirrored } from './mirrored.ts'
-import type { EvidenceRows, FitBeside, FittedModel } from './model.ts'
-
-/** One run that counts. */
-export type EvidenceRow = [
-  setup: string,
-  session: string,
-  pilot: string,
-  y: number,
-  own: number,
-  shared: number,
-  interested: boolean | null,
-  systematic: EvidenceRows['systematic'][number],
-  powerplant: string,
-  propeller: string,
-  frame: string,
-  allUpMassKg: number | null,
-  /** Of the run in its submission (RFC 6901). */
-  pointer: string,
-  /** Null: it came with a release of another server. */
-  revision: number | null,
-]
-
-/** What counts, and the revision of each session of this server that it was read from. */
-export interface ReadEvidence {
-  readonly rows: EvidenceRows
-  readonly revisions: ReadonlyMap<string, number>
-}
+import { EvidenceCache, type ReadEvidence } from './evidence-cache.ts'
+import type { FitBeside, FittedModel } from './model.ts'
 
 /**
- * Every run that counts: the current revision of each submission that was neither withdrawn nor set
- * aside, under one version of the normalisation. A setup or part merged into another counts for that one. The order is
- * fixed, so that the same evidence reads the same. Runs of mirrored releases follow, unless what was
- * submitted here alone is asked for.
+ * The evidence of this moment, read in full: in a transaction with a snapshot that of the snapshot. Runs of
+ * mirrored releases are part of it, unless what was submitted here alone is asked for.
  */
 export async function findEvidence(
   client: PoolClient,
@@ -46,65 +18,9 @@ export async function findEvidence(
   methodVersion: string,
   { mirrored = true }: { readonly mirrored?: boolean } = {},
 ): Promise<ReadEvidence> {
-  const own = await findSubmitted(client, quantity, methodVersion)
-  const others = mirrored ? await findMirrored(client, quantity, methodVersion) : []
-  return inColumns([...own, ...others])
-}
-
-/** Raw SQL: a set over six tables. */
-async function findSubmitted(
-  client: PoolClient,
-  quantity: Quantity,
-  methodVersion: string,
-): Promise<EvidenceRow[]> {
-  const { rows } = await client.query<EvidenceRow>({
-    rowMode: 'array',
-    text: `
-      SELECT COALESCE(setup.merged_into_id, setup.id)::text, submission.id::text, COALESCE(submission.guest_pilot_id, submission.account_id)::text,
-             result.log_value, result.own_standard_uncertainty, result.shared_standard_uncertainty,
-             revision.interest <> 'none', result.systematic,
-             COALESCE(powerplant.merged_into_id, powerplant.id)::text,
-             COALESCE(propeller.merged_into_id, propeller.id)::text,
-             COALESCE(frame.merged_into_id, frame.id)::text,
-             (revision.body #>> ARRAY['entries', run.entry_index::text, 'allUpMassKg'])::float8,
-             '/entries/' || run.entry_index || '/runs/' || run.run_index, revision.number
-        FROM submission
-        JOIN submission_revision revision
-          ON revision.submission_id = submission.id AND revision.number = submission.current_revision
-        JOIN run ON run.revision_id = revision.id
-        JOIN run_result result ON result.run_id = run.id AND result.method_version = $2
-        JOIN setup ON setup.id = run.setup_id
-        JOIN setup counted ON counted.id = COALESCE(setup.merged_into_id, setup.id)
-        JOIN component powerplant ON powerplant.id = counted.powerplant_id
-        JOIN component propeller ON propeller.id = counted.propeller_id
-        JOIN component frame ON frame.id = counted.frame_id
-       WHERE ${SUBMISSION_COUNTS} AND result.quantity = $1
-       ORDER BY submission.id, run.entry_index, run.run_index`,
-    values: [quantity, methodVersion],
-  })
-  return rows
-}
-
-function inColumns(rows: readonly EvidenceRow[]): ReadEvidence {
-  const column = <K extends keyof EvidenceRow>(key: K) =>
-    rows.map((row) => row[key]) as EvidenceRow[K][]
-  const evidence: EvidenceRows = {
-    setup: column(0) as string[],
-    session: column(1) as string[],
-    pilot: column(2) as string[],
-    y: Float64Array.from(column(3) as number[]),
-    own: Float64Array.from(column(4) as number[]),
-    shared: Float64Array.from(column(5) as number[]),
-    interested: column(6) as (boolean | null)[],
-    systematic: column(7) as EvidenceRows['systematic'],
-    parts: Object.fromEntries(
-      rows.map((row) => [row[0], { powerplant: row[8], propeller: row[9], frame: row[10] }]),
-    ),
-    logMass: Float64Array.from(rows, (row) => (row[11] === null ? Number.NaN : Math.log(row[11]))),
-    pointer: column(12) as string[],
-  }
-  const revisions = rows.flatMap((row) => (row[13] === null ? [] : [[row[1], row[13]] as const]))
-  return { rows: evidence, revisions: new Map(revisions) }
+  const cache = new EvidenceCache([quantity], methodVersion, { mirrored })
+  await cache.update(client)
+  return cache.evidence(quantity)
 }
 
 /** Whether a fit with that id is stored already: the same evidence gives the same id. */
@@ -140,6 +56,31 @@ export async function insertFit(
       Buffer.from(model.numbers),
     ],
   )
+}
+
+/** What a refresh asks of the fit that answers rest on. */
+export interface CurrentFit extends FitIdentity {
+  readonly converged: boolean
+  /** Where it started; null: from the data. */
+  readonly start: PerComponent<number> | null
+  /** Its variances; null in fits stored without. */
+  readonly theta: PerComponent<number> | null
+}
+
+/** The fit that answers on a quantity rest on, or null before the first. */
+export async function findCurrentFit(
+  client: PoolClient,
+  quantity: Quantity,
+): Promise<CurrentFit | null> {
+  const { rows } = await client.query<CurrentFit>(
+    `SELECT fit.id, fit.quantity, fit.model_version AS "modelVersion", fit.method_version AS "methodVersion",
+            (fit.header #>> '{fit,converged}')::boolean AS converged,
+            NULLIF(fit.header #> '{fit,options,start}', 'null') AS start, fit.header #> '{about,theta}' AS theta
+       FROM current_fit JOIN fit ON fit.id = current_fit.fit_id
+      WHERE current_fit.quantity = $1`,
+    [quantity],
+  )
+  return rows[0] ?? null
 }
 
 /** Makes a stored fit the one that answers rest on. */

@@ -19,6 +19,30 @@ export const Fit = z
     methodVersion: z.string(),
     createdAt: z.iso.datetime(),
     converged: z.boolean(),
+    start: z
+      .object({
+        variances: perComponent(z.number()),
+        kept: z
+          .object({
+            decrement: z
+              .number()
+              .describe('Squared distance of the variances from their optimum, in standard errors'),
+            largestShift: z
+              .number()
+              .describe(
+                'What the optimum would move any difference by at most, in its standard errors',
+              ),
+          })
+          .nullable()
+          .describe(
+            'The evidence asked for no other variances; null: it did, and they were searched',
+          ),
+      })
+      .nullable()
+      .describe(
+        'Variances of the fit before, where this one started; null: it started from the data. The same evidence, ' +
+          'versions and start give the same fit bit for bit',
+      ),
     standardErrorsKnown: z
       .boolean()
       .describe('False where the runs do not show how much results scatter'),

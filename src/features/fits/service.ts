@@ -2,6 +2,7 @@ import { ApiProblem } from '../../contract/problems.ts'
 import { PLAIN } from '../../core/comparison/fit-about.ts'
 import { restoreFit, type StoredFitHeader } from '../../core/comparison/stored-fit.ts'
 import { COMPONENTS, type Component, perComponent } from '../../core/mixed/components.ts'
+import type { NestedFit } from '../../core/mixed/fit-result.ts'
 import { type ComponentSpread, componentSpreads } from '../../core/mixed/heterogeneity.ts'
 import type { Database } from '../../db/client.ts'
 import { notesOn } from './notes.ts'
@@ -34,6 +35,7 @@ export async function getFit(db: Database, id: string): Promise<Fit> {
     methodVersion,
     createdAt: createdAt.toISOString(),
     converged: fit.converged,
+    start: startOf(fit),
     standardErrorsKnown: fit.standardErrorsKnown,
     counts: fit.counts,
     variant,
@@ -46,6 +48,13 @@ export async function getFit(db: Database, id: string): Promise<Fit> {
     varianceComponents: perComponent((j) => describe(COMPONENTS[j]!)),
     logLikelihood: Number.isFinite(fit.logLikelihood) ? fit.logLikelihood : null,
   }
+}
+
+function startOf({ options: { start }, keptStart }: NestedFit): Fit['start'] {
+  if (start === null) return null
+  if (!keptStart) return { variances: start, kept: null }
+  const { decrement, shift } = keptStart
+  return { variances: start, kept: { decrement, largestShift: shift } }
 }
 
 /** A standard deviation of logarithms as per cent. */

@@ -7,29 +7,40 @@ import type { FitBeside, FitTask, FittedModel } from './model.ts'
  * at the first task; from the TypeScript source (development, tests) they load through tsx.
  */
 export class FitWorkers {
-  #pool: Piscina | null = null
+  readonly #first = new Thread()
+  readonly #second = new Thread()
 
   fit(task: FitTask): Promise<FittedModel> {
-    return this.#started().run(task)
+    return this.#first.started().run(task)
   }
 
-  beside(task: FitTask): Promise<FitBeside> {
-    return this.#started().run(task, { name: 'lookBeside' })
+  /** The same work behind what answers wait for. */
+  readonly behind = {
+    fit: (task: FitTask): Promise<FittedModel> => this.#second.started().run(task),
+    beside: (task: FitTask): Promise<FitBeside> =>
+      this.#second.started().run(task, { name: 'lookBeside' }),
   }
 
   async close(): Promise<void> {
-    await this.#pool?.destroy()
+    await Promise.all([this.#first.close(), this.#second.close()])
   }
+}
 
-  #started(): Piscina {
+class Thread {
+  #pool: Piscina | null = null
+
+  started(): Piscina {
     const fromSource = import.meta.url.endsWith('.ts')
     this.#pool ??= new Piscina({
       filename: new URL(fromSource ? './worker.ts' : './worker.js', import.meta.url).href,
       minThreads: 1,
-      maxThreads: 2,
-      idleTimeout: 60_000,
+      maxThreads: 1,
       ...(fromSource ? { execArgv: ['--import', 'tsx'] } : {}),
     })
     return this.#pool
+  }
+
+  async close(): Promise<void> {
+    await this.#pool?.destroy()
   }
 }

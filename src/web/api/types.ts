@@ -1511,6 +1511,22 @@ export interface components {
             };
             /** @description False where the runs do not show how much results scatter */
             standardErrorsKnown: boolean;
+            /** @description Variances of the fit before, where this one started; null: it started from the data. The same evidence, versions and start give the same fit bit for bit */
+            start: {
+                /** @description The evidence asked for no other variances; null: it did, and they were searched */
+                kept: {
+                    /** @description Squared distance of the variances from their optimum, in standard errors */
+                    decrement: number;
+                    /** @description What the optimum would move any difference by at most, in its standard errors */
+                    largestShift: number;
+                } | null;
+                variances: {
+                    cell: number;
+                    pilot: number;
+                    run: number;
+                    session: number;
+                };
+            } | null;
             varianceComponents: {
                 cell: {
                     /** @description Left to it by the design */

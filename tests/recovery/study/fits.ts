@@ -3,7 +3,8 @@ import type { Quantity } from '../../../src/core/comparison/metric.ts'
 import { restoreFit, viewOf } from '../../../src/core/comparison/stored-fit.ts'
 import { normaliseSubmission } from '../../../src/core/normalise/submission.ts'
 import type { Evidence } from '../../../src/core/normalise/types.ts'
-import { type EvidenceRows, fitEvidence } from '../../../src/features/fits/model.ts'
+import { toRows } from '../../../src/features/fits/evidence-rows.ts'
+import { fitEvidence } from '../../../src/features/fits/model.ts'
 import type { WorldSubmission } from '../world/community.ts'
 
 /** One run's evidence with where it belongs. */
@@ -40,16 +41,16 @@ export function fitOf(
   quantity: Quantity,
 ): { readonly view: FitView; readonly runs: number; readonly converged: boolean } {
   const rows = all.filter(({ evidence }) => evidence.quantity === quantity)
-  const columns: EvidenceRows = {
-    setup: rows.map(({ setup }) => setup),
-    session: rows.map(({ session }) => session),
-    pilot: rows.map(({ pilot }) => pilot),
-    y: Float64Array.from(rows, ({ evidence }) => evidence.logValue),
-    own: Float64Array.from(rows, ({ evidence }) => evidence.ownStandardUncertainty),
-    shared: Float64Array.from(rows, ({ evidence }) => evidence.sharedStandardUncertainty),
-    interested: rows.map(() => false),
-    systematic: rows.map(({ evidence }) => evidence.systematic),
-  }
+  const columns = toRows(
+    rows.map(({ evidence, ...ids }, runIndex) => ({
+      ...ids,
+      y: evidence.logValue,
+      own: evidence.ownStandardUncertainty,
+      shared: evidence.sharedStandardUncertainty,
+      systematic: evidence.systematic,
+      ...{ interested: false, allUpMassKg: null, entryIndex: 0, runIndex },
+    })),
+  )
   const { converged, header, numbers } = fitEvidence(columns)
   const block = new Float64Array(numbers.buffer, numbers.byteOffset, numbers.byteLength / 8)
   const view = viewOf(restoreFit({ header, numbers: block }))
