@@ -58,7 +58,7 @@ describe('selectForRefresh', () => {
     const rows = rowsOf(WARM_START_RUNS)
     const current = currentOf(rows, null)
     expect(selectForRefresh('inducedPower', rows, current).start).toBeNull()
-    const more = rowsOf(WARM_START_RUNS + 80)
+    const more = rowsOf(WARM_START_RUNS + 8)
     const { start } = selectForRefresh('inducedPower', more, current)
     expect(start).toEqual(current.theta)
     const next = currentOf(more, start)
@@ -82,18 +82,18 @@ describe('selectForRefresh', () => {
 describe('a refreshed fit', () => {
   it('is had again bit for bit from its evidence and the start it states', () => {
     const current = currentOf(rowsOf(WARM_START_RUNS), null)
-    const rows = rowsOf(WARM_START_RUNS + 80)
+    const rows = rowsOf(WARM_START_RUNS + 8)
     const refreshed = fitEvidence({ ...rows, start: current.theta })
     const stated = (JSON.parse(JSON.stringify(refreshed.header)) as typeof refreshed.header).fit
     expect(stated.keptStart).not.toBeNull()
-    const again = fitEvidence({ ...rowsOf(WARM_START_RUNS + 80), start: stated.options.start })
+    const again = fitEvidence({ ...rowsOf(WARM_START_RUNS + 8), start: stated.options.start })
     expect(Buffer.from(again.numbers).equals(Buffer.from(refreshed.numbers))).toBe(true)
     expect(again.header).toEqual(refreshed.header)
   })
 
   it('is within a hundredth of a standard error of the fit from the data', () => {
     const { theta } = currentOf(rowsOf(WARM_START_RUNS), null)
-    const rows = rowsOf(WARM_START_RUNS + 80)
+    const rows = rowsOf(WARM_START_RUNS + 8)
     const [kept, searched] = [fitEvidence({ ...rows, start: theta }), fitEvidence(rows)].map(
       ({ header, numbers }) =>
         restoreFit({ header, numbers: new Float64Array(numbers.slice().buffer) }).fit,
