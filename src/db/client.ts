@@ -15,6 +15,8 @@ export function openDatabase(connectionString: string, maxConnections = 16): Dat
   const pool = new pg.Pool({ connectionString, max: maxConnections })
   // An idle connection may be cut at any time (restart, failover); the next query opens another.
   pool.on('error', () => {})
+  // Nor may one that is in somebody's hands: his next query fails, the process goes on.
+  pool.on('connect', (client) => client.on('error', () => {}))
   const prisma = new PrismaClient({ adapter: new PrismaPg(pool) })
   return {
     pool,
