@@ -90,7 +90,7 @@ function privacy({ anonymity }: ReleaseFacts): string {
     '|---|---|---|---|',
     ...rows,
     '',
-    'Limits: the setup itself is not hidden, since it is what the data are about, nor how many sessions a key has. Who is known to be the only one to fly a setup can be recognised by it; the other rows under the same key then tell no more than the ranges that at least four others share. Results are not rounded, so rows can be recognised in another release, and somebody who has the original readings of a flight can compute its result.',
+    'Limits: the setup itself is not hidden, since it is what the data are about, nor how many sessions a key has. So a setup together with what is shown beside it may belong to fewer than k pilots, and who is known to be the only one to fly a setup can be recognised by it; the other rows under the same key then tell no more than the ranges that at least four others share. Results are not rounded, so rows can be recognised in another release, and somebody who has the original readings of a flight can compute its result.',
   ].join('\n')
 }
 
