@@ -113,6 +113,7 @@ describe('GET /v1/me/export', () => {
           revisions: bodies.map((body, index) => ({ number: index + 1, createdAt: time, body })),
         },
       ],
+      imports: [],
       reports: [{ ...report, createdAt: time }],
       actions: [],
       componentsAdded: [component.id],
