@@ -235,11 +235,7 @@ describe('set-ups of a release', () => {
     const other = await startDesk()
     try {
       const admin = await other.signUp('admin')
-      await other.db.pool.query(
-        `INSERT INTO component SELECT (jsonb_populate_record(NULL::component, part)).*
-           FROM jsonb_array_elements($1::jsonb) part`,
-        [JSON.stringify(await partsUnderOtherIds())],
-      )
+      await insertComponents(other, await partsUnderOtherIds())
       const before = await countOf(other, 'component')
       const { body } = await send(other, files, admin).expect(201)
       expect(body.componentsAdded).toEqual([])
@@ -269,7 +265,50 @@ describe('set-ups of a release', () => {
       await other.close()
     }
   })
+
+  it('bring no part back into the air that was grounded here', async () => {
+    const other = await startDesk()
+    try {
+      const admin = await other.signUp('admin')
+      const parts = await partsUnderOtherIds()
+      await insertComponents(other, parts)
+      const [powerplant, propeller, frame] = ['powerplant', 'propeller', 'frame'].map(
+        (kind) => parts.find((part) => part.kind === kind).id,
+      )
+      const ids = { powerplantId: powerplant, propellerId: propeller, frameId: frame }
+      await as(other, admin, '/v1/setups', ids).expect(201)
+      const unsafe = { componentId: powerplant, kind: 'unsafe', text: 'The hub cracks.' }
+      const { body: report } = await as(other, admin, '/v1/reports', unsafe).expect(201)
+      const decision = { decision: 'doNotFly', reason: 'Seen on three of them.' }
+      await as(other, admin, `/v1/reviews/${report.id}/decisions`, decision).expect(201)
+
+      const { body } = await send(other, files, admin).expect(201)
+      const { rows } = await other.db.pool.query(
+        'SELECT id FROM setup WHERE powerplant_id = $1 AND id = ANY ($2::uuid[])',
+        [powerplant, body.setupsAdded],
+      )
+      expect(rows.length).toBeGreaterThan(0)
+      for (const { id } of rows) {
+        const setup = await other.request.get(`/v1/setups/${id}`).expect(200)
+        expect(setup.body.safety.state).toBe('doNotFly')
+      }
+    } finally {
+      await other.close()
+    }
+  })
 })
+
+function as(test: Desk, { token }: Pick<TestAccount, 'token'>, path: string, body: object) {
+  return test.request.post(path).set('authorization', `Bearer ${token}`).send(body)
+}
+
+async function insertComponents(test: Desk, parts: readonly object[]): Promise<void> {
+  await test.db.pool.query(
+    `INSERT INTO component SELECT (jsonb_populate_record(NULL::component, part)).*
+       FROM jsonb_array_elements($1::jsonb) part`,
+    [JSON.stringify(parts)],
+  )
+}
 
 /** The components of the release as another server may have entered them. */
 async function partsUnderOtherIds() {

@@ -1,11 +1,11 @@
 import type { PoolClient } from 'pg'
 
-import { recordAudit } from '../../../db/audit.ts'
 import type { Database } from '../../../db/client.ts'
+import type { PartIds } from '../../../db/setups.ts'
 import type { Position } from '../list-query.ts'
 import { COMPONENT_HITS, MEAN_CLOSENESS, type Queryable, SHOWN, withSearch } from '../search.ts'
 import type { SearchWord } from '../search-words.ts'
-import type { NewSetup, Setup } from './schema.ts'
+import type { Setup } from './schema.ts'
 
 export interface ReportRow {
   readonly id: string
@@ -62,12 +62,10 @@ export async function findSetup(source: Queryable, id: string): Promise<SetupRow
   return rows[0] ?? null
 }
 
-type Parts = Pick<NewSetup, 'powerplantId' | 'propellerId' | 'frameId'>
-
 export interface SetupSearch {
   /** Null: every setup; an empty list matches none. */
   readonly words: readonly SearchWord[] | null
-  readonly parts: Partial<Parts>
+  readonly parts: Partial<PartIds>
   readonly after: Position | null
   readonly limit: number
 }
@@ -146,62 +144,4 @@ export async function findParts(client: PoolClient, ids: readonly string[]): Pro
     [ids],
   )
   return rows
-}
-
-/** The setup of these parts, whatever merged duplicates it was recorded with; null where there is none. */
-export async function findSetupOf(client: PoolClient, parts: Parts): Promise<string | null> {
-  const { rows } = await client.query<{ id: string }>(
-    `SELECT COALESCE(s.merged_into_id, s.id) AS id
-       FROM setup s
-       JOIN component pp ON pp.id = s.powerplant_id
-       JOIN component pr ON pr.id = s.propeller_id
-       JOIN component fr ON fr.id = s.frame_id
-      WHERE COALESCE(pp.merged_into_id, pp.id) = $1
-        AND COALESCE(pr.merged_into_id, pr.id) = $2
-        AND COALESCE(fr.merged_into_id, fr.id) = $3
-      LIMIT 1`,
-    [parts.powerplantId, parts.propellerId, parts.frameId],
-  )
-  return rows[0]?.id ?? null
-}
-
-/**
- * Puts on a new setup what moderators decided on a part of it: a report on a component speaks of
- * every setup that has it.
- */
-export async function inheritFindings(client: PoolClient, setupId: string): Promise<void> {
-  const { rows } = await client.query<{ reportId: string; state: string; reason: string }>(
-    `INSERT INTO safety_report (setup_id, state, reason, report_id)
-     SELECT DISTINCT added.id, finding.state, finding.reason, finding.report_id
-       FROM setup added
-       JOIN component part ON part.id IN (added.powerplant_id, added.propeller_id, added.frame_id)
-       JOIN component reported
-         ON COALESCE(reported.merged_into_id, reported.id) = COALESCE(part.merged_into_id, part.id)
-       JOIN report ON report.component_id = reported.id AND report.setup_id IS NULL
-       JOIN safety_report finding ON finding.report_id = report.id AND finding.lifted_at IS NULL
-      WHERE added.id = $1
-     RETURNING report_id AS "reportId", state, reason`,
-    [setupId],
-  )
-  const raised = { action: 'safety.raised', subjectKind: 'setup', subjectId: setupId } as const
-  await recordAudit(
-    client,
-    rows.map((detail) => ({ ...raised, actorId: null, detail: { ...detail } })),
-  )
-}
-
-/** Stores a setup; null where somebody stored the same combination in the meantime. */
-export async function insertSetup(
-  client: PoolClient,
-  accountId: string,
-  setup: NewSetup,
-): Promise<string | null> {
-  const { rows } = await client.query<{ id: string }>(
-    `INSERT INTO setup (powerplant_id, propeller_id, frame_id, note, created_by_id)
-     VALUES ($1, $2, $3, $4, $5)
-     ON CONFLICT (powerplant_id, propeller_id, frame_id) DO NOTHING
-     RETURNING id`,
-    [setup.powerplantId, setup.propellerId, setup.frameId, setup.note ?? null, accountId],
-  )
-  return rows[0]?.id ?? null
 }

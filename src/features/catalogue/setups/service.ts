@@ -5,18 +5,10 @@ import { ApiProblem, type FieldError } from '../../../contract/problems.ts'
 import { setupName } from '../../../contract/setup-name.ts'
 import type { Database } from '../../../db/client.ts'
 import { type WriteAnswer, writeOnce } from '../../../db/idempotency.ts'
+import { findSetupOf, insertSetup } from '../../../db/setups.ts'
 import { pageFrom, positionOf } from '../list-query.ts'
 import { searchWords } from '../search-words.ts'
-import {
-  findParts,
-  findSetup,
-  findSetupOf,
-  findSetups,
-  inheritFindings,
-  insertSetup,
-  type ReportRow,
-  type SetupRow,
-} from './repository.ts'
+import { findParts, findSetup, findSetups, type ReportRow, type SetupRow } from './repository.ts'
 import type { NewSetup, Safety, Setup, SetupQuery } from './schema.ts'
 
 /** A page of setups: by name, or the best matches of a search first. */
@@ -56,9 +48,8 @@ export async function addSetup(
     const setup = await withSurvivingParts(client, added)
     const known = await findSetupOf(client, setup)
     if (known !== null) throw alreadyThere(known)
-    const id = await insertSetup(client, caller.accountId, setup)
+    const id = await insertSetup(client, { ...setup, accountId: caller.accountId })
     if (id === null) throw alreadyThere((await findSetupOf(client, setup))!)
-    await inheritFindings(client, id)
     return { status: 201, body: toSetup((await findSetup(client, id))!) }
   })
 }

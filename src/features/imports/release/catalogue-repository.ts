@@ -28,37 +28,6 @@ async function known(client: PoolClient, table: 'setup' | 'component', ids: read
   return new Map(rows.map(({ id, survivor }) => [id, survivor]))
 }
 
-/** The setup of these three parts, or null. */
-export async function findSetupOf(
-  client: PoolClient,
-  parts: readonly string[],
-): Promise<string | null> {
-  const { rows } = await client.query<{ id: string }>(
-    `SELECT COALESCE(setup.merged_into_id, setup.id)::text AS id
-       FROM setup
-       JOIN component powerplant ON powerplant.id = setup.powerplant_id
-       JOIN component propeller ON propeller.id = setup.propeller_id
-       JOIN component frame ON frame.id = setup.frame_id
-      WHERE COALESCE(powerplant.merged_into_id, powerplant.id) = $1
-        AND COALESCE(propeller.merged_into_id, propeller.id) = $2
-        AND COALESCE(frame.merged_into_id, frame.id) = $3
-      LIMIT 1`,
-    [...parts],
-  )
-  return rows[0]?.id ?? null
-}
-
-export async function insertSetup(
-  client: PoolClient,
-  { id, parts, accountId }: { id: string; parts: readonly string[]; accountId: string },
-): Promise<void> {
-  await client.query(
-    `INSERT INTO setup (id, powerplant_id, propeller_id, frame_id, created_by_id)
-     VALUES ($1, $2, $3, $4, $5)`,
-    [id, ...parts, accountId],
-  )
-}
-
 /** What tells parts of one name apart, as far as a release tells it. */
 const DISTINGUISHING = [
   'drive',

@@ -1,14 +1,9 @@
 import type { PoolClient } from 'pg'
 
+import { findSetupOf, insertSetup } from '../../../db/setups.ts'
 import { type Fault, refuseFaults } from '../csv/faults.ts'
 import type { CataloguePort } from '../ports.ts'
-import {
-  findKnownComponents,
-  findKnownSetups,
-  findSetupOf,
-  insertComponent,
-  insertSetup,
-} from './catalogue-repository.ts'
+import { findKnownComponents, findKnownSetups, insertComponent } from './catalogue-repository.ts'
 import type { CheckedRelease } from './check.ts'
 import type { ReleaseRow } from './table.ts'
 
@@ -44,13 +39,17 @@ export async function resolveSetups(
   const setupsAdded: string[] = []
   for (const { cells } of wanted) {
     const id = String(cells.setup_id).toLowerCase()
-    const ofSetup = PARTS.map((kind) => parts.ids.get(String(cells[`${kind}_id`]).toLowerCase())!)
-    const known = await findSetupOf(client, ofSetup)
-    if (known === null) {
-      await insertSetup(client, { id, parts: ofSetup, accountId })
-      setupsAdded.push(id)
+    const partOf = (kind: (typeof PARTS)[number]) =>
+      parts.ids.get(String(cells[`${kind}_id`]).toLowerCase())!
+    const ofSetup = {
+      powerplantId: partOf('powerplant'),
+      propellerId: partOf('propeller'),
+      frameId: partOf('frame'),
     }
-    setupIds.set(id, known ?? id)
+    const known = await findSetupOf(client, ofSetup)
+    const added = known === null ? await insertSetup(client, { id, ...ofSetup, accountId }) : null
+    if (added !== null) setupsAdded.push(added)
+    setupIds.set(id, known ?? added ?? (await findSetupOf(client, ofSetup))!)
   }
   return { setupIds, setupsAdded, componentsAdded: parts.added }
 }
