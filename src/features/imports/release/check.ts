@@ -135,7 +135,6 @@ function effectsByRun(
 }
 
 function toRun({ number, cells }: ReleaseRow, effects: Effects): ReleasedRun {
-  const massClass = cells.all_up_mass_class as keyof typeof MASS_CLASSES | null
   return {
     row: number,
     sessionKey: cells.session_key as string,
@@ -146,10 +145,16 @@ function toRun({ number, cells }: ReleaseRow, effects: Effects): ReleasedRun {
     own: cells.own_standard_uncertainty as number | null,
     shared: cells.shared_standard_uncertainty as number | null,
     interested: cells.interest === null ? null : cells.interest !== 'none',
-    allUpMassKg: massClass === null ? null : MASS_CLASSES[massClass],
+    allUpMassKg: massOf(cells.all_up_mass_class as string | null),
     systematic: effects.get(cells.run_key as string) ?? [],
     asReleased: withoutEmpty(cells),
   }
+}
+
+/** The mass a class stands for; a range of classes stands for none. */
+function massOf(shown: string | null): number | null {
+  const classes: Readonly<Record<string, number>> = MASS_CLASSES
+  return shown === null ? null : (classes[shown] ?? null)
 }
 
 function withoutEmpty(cells: ReleaseRow['cells']): ReleaseRow['cells'] {
