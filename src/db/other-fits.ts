@@ -66,6 +66,23 @@ export function besideSentences<T>(
   ]
 }
 
+/** An answer with what other fits find beside it, in fields and at the end of its sentence. */
+export function withOthers<A extends { readonly sentence: string }, T extends object>(
+  answer: A,
+  found: ByOthers<T>,
+  {
+    differs,
+    inWords,
+  }: { readonly differs: (other: T) => boolean; readonly inWords: (other: T) => string },
+): A & BesideFields<T> {
+  const sentences = besideSentences(found, differs, inWords)
+  return {
+    ...answer,
+    ...besideFields(found, differs),
+    sentence: [answer.sentence, ...sentences].join(' '),
+  }
+}
+
 /** A part of what other fits say. */
 export function mapOthers<T, U>(found: ByOthers<T>, part: (other: T) => U): ByOthers<U> {
   const mapped: ByOthers<U> = {}

@@ -3,7 +3,7 @@ import { PART_KINDS } from '../../core/comparison/additive-view.ts'
 import type { Attribution, AttributionLine } from '../../core/comparison/attribution.ts'
 import type { Refusal } from '../../core/comparison/refusal.ts'
 import { studentTQuantile } from '../../core/distributions/student-t.ts'
-import { type ByOthers, besideFields, besideSentences, mapOthers } from '../../db/other-fits.ts'
+import { type ByOthers, mapOthers, withOthers } from '../../db/other-fits.ts'
 import type { Finding, Attribution as Shown, AttributionLine as ShownLine } from './schema.ts'
 import { FINDING_IN_WORDS, VERDICT_IN_WORDS } from './wording.ts'
 
@@ -43,23 +43,17 @@ export function findingOf(line: AttributionLine): Finding {
 export function lineBeside(line: ShownLine, others: ByOthers<Findings>): ShownLine {
   const name = line.kinds === undefined ? line.part : `${line.part} ${line.kinds.join(' ')}`
   const found = mapOthers(others, ({ ofLines }) => ({ finding: ofLines.get(name) ?? 'refused' }))
-  const differs = ({ finding }: { finding: Finding }) => finding !== line.finding
-  const sentences = besideSentences(found, differs, ({ finding }) => FINDING_IN_WORDS[finding])
-  return {
-    ...line,
-    ...besideFields(found, differs),
-    sentence: [line.sentence, ...sentences].join(' '),
-  }
+  return withOthers(line, found, {
+    differs: ({ finding }) => finding !== line.finding,
+    inWords: ({ finding }) => FINDING_IN_WORDS[finding],
+  })
 }
 
 /** The whole difference with what other fits find of it. */
 export function totalBeside(total: Shown['total'], others: ByOthers<Findings>): Shown['total'] {
   const found = mapOthers(others, ({ verdict }) => ({ verdict }))
-  const differs = ({ verdict }: { verdict: AnyVerdict }) => verdict !== total.verdict
-  const sentences = besideSentences(found, differs, ({ verdict }) => VERDICT_IN_WORDS[verdict])
-  return {
-    ...total,
-    ...besideFields(found, differs),
-    sentence: [total.sentence, ...sentences].join(' '),
-  }
+  return withOthers(total, found, {
+    differs: ({ verdict }) => verdict !== total.verdict,
+    inWords: ({ verdict }) => VERDICT_IN_WORDS[verdict],
+  })
 }

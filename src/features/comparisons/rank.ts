@@ -6,8 +6,8 @@ import {
   askOthers,
   type ByOthers,
   besideFields,
-  besideSentences,
   mapOthers,
+  withOthers,
 } from '../../db/other-fits.ts'
 import { type AskedQuestion, candidateOf, showSetup } from './answers.ts'
 import { ask, cautionsAbout, distinct, headOf, type Sources } from './ask.ts'
@@ -92,13 +92,12 @@ function besideList(
       .filter(([id, { againstFirst }]) => againstFirst !== own.get(id)!.againstFirst)
       .map(([id]) => id),
   }))
-  const differs = ({ otherwise }: { otherwise: string[] }) => otherwise.length > 0
-  const sentences = besideSentences(found, differs, ({ otherwise }) =>
-    otherwiseInWords(otherwise.map((id) => names.get(id)!)),
-  )
   const verdicts = [...own.values()].flatMap(({ againstFirst }) => againstFirst ?? [])
-  const lead = leadSentence(metric, ranked[0]?.name ?? null, verdicts)
-  return { ...besideFields(found, differs), sentence: [lead, ...sentences].join(' ') }
+  const lead = { sentence: leadSentence(metric, ranked[0]?.name ?? null, verdicts) }
+  return withOthers(lead, found, {
+    differs: ({ otherwise }) => otherwise.length > 0,
+    inWords: ({ otherwise }) => otherwiseInWords(otherwise.map((id) => names.get(id)!)),
+  })
 }
 
 /** Not ranked although it has a value of its own: what is missing is the link to the ranked group. */

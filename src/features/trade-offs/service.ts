@@ -12,12 +12,11 @@ import type { LoadedFit } from '../../db/fit-store.ts'
 import {
   askOthers,
   type ByOthers,
-  besideFields,
-  besideSentences,
   mapOthers,
   otherFitsOf,
+  withOthers,
 } from '../../db/other-fits.ts'
-import type { FrontVerdict, TradeOff, TradeOffQuery, TradeOffSetup } from './schema.ts'
+import type { TradeOff, TradeOffQuery, TradeOffSetup } from './schema.ts'
 import { IN_WORDS, sentenceFor, verdictOf } from './wording.ts'
 
 export interface Sources extends FitSources {
@@ -128,15 +127,16 @@ function show(
     const probability = traded.get(facts.setupId)?.probabilityOnFront ?? null
     return { verdict: verdictOf(probability), probabilityOnFront: probability }
   })
-  const differs = (other: { verdict: FrontVerdict }) => other.verdict !== verdict
-  const sentences = besideSentences(byOthers, differs, (other) => IN_WORDS[other.verdict])
-  return {
+  const answer = {
     ...namedOnly(facts),
     ...{ climbRateMps: figure(climb, facts), fuelFlowLPerH: figure(fuel, facts) },
     ...{ onFront, probabilityOnFront, verdict },
-    ...besideFields(byOthers, differs),
-    sentence: [sentenceFor(facts.name, probabilityOnFront), ...sentences].join(' '),
+    sentence: sentenceFor(facts.name, probabilityOnFront),
   }
+  return withOthers(answer, byOthers, {
+    differs: (other) => other.verdict !== verdict,
+    inWords: (other) => IN_WORDS[other.verdict],
+  })
 }
 
 function figure(question: Question, facts: SetupFacts): TradeOffSetup['climbRateMps'] {
