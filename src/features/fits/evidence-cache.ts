@@ -34,7 +34,10 @@ export class EvidenceCache<Q extends string> {
   readonly #scope: EvidenceScope
   readonly #withMirrored: boolean
   #counted: ReadonlyMap<string, CountedSubmission> = new Map()
+  #revisions: ReadonlyMap<string, number> = new Map()
   #setups: ReadonlyMap<string, CountedSetup> = new Map()
+  /** Parts by what a setup counts as. */
+  #parts: ReadonlyMap<string, CountedSetup['parts']> = new Map()
   readonly #submitted = new Map<Q, EvidenceRows>()
   #mirrored: ReadonlyMap<Q, EvidenceRows> = new Map()
 
@@ -65,17 +68,17 @@ export class EvidenceCache<Q extends string> {
       this.#quantities.map((quantity) => [quantity, rowsOn(quantity, mirrored)]),
     )
     this.#counted = new Map(counted.map((submission) => [submission.id, submission]))
+    this.#revisions = new Map(counted.map(({ id, revision }) => [id, revision]))
     this.#setups = setups
+    this.#parts = new Map([...setups.values()].map(({ setup, parts }) => [setup, parts]))
   }
 
   /** The evidence on one quantity as of the last update. */
   evidence(quantity: Q): ReadEvidence {
     const rows = joined(this.#of(quantity), this.#mirrored.get(quantity) ?? NOTHING)
     const setup = renameIds(rows.setup, (id) => this.#setups.get(id)!.setup)
-    const partsOf = new Map([...this.#setups.values()].map((known) => [known.setup, known.parts]))
-    const parts = Object.fromEntries(setup.ids.map((id) => [id, partsOf.get(id)!]))
-    const revisions = new Map([...this.#counted.values()].map(({ id, revision }) => [id, revision]))
-    return { rows: { ...rows, setup, parts }, revisions }
+    const parts = Object.fromEntries(setup.ids.map((id) => [id, this.#parts.get(id)!]))
+    return { rows: { ...rows, setup, parts }, revisions: this.#revisions }
   }
 
   #isRead({ id, revision, pilot }: CountedSubmission): boolean {

@@ -157,14 +157,24 @@ function joinCauses(slices: readonly RowSlice[], count: number): EvidenceCause[]
     for (const { cause, reach, effect } of rows.systematic) {
       const part = effect.subarray(from, to)
       if (part.every((value) => value === 0)) continue
-      const key = `${cause} ${reach}`
-      const known = joined.get(key) ?? { cause, reach, effect: new Float64Array(count) }
-      known.effect.set(part, at)
-      joined.set(key, known)
+      effectOf(joined, { cause, reach, count }).set(part, at)
     }
     at += to - from
   }
   return byName(joined)
+}
+
+/** The effects of a cause, all 0 when it is met for the first time. */
+function effectOf(
+  causes: Map<string, EvidenceCause>,
+  { cause, reach, count }: Pick<EvidenceCause, 'cause' | 'reach'> & { readonly count: number },
+): Float64Array {
+  const key = `${cause} ${reach}`
+  const known = causes.get(key)
+  if (known !== undefined) return known.effect
+  const effect = new Float64Array(count)
+  causes.set(key, { cause, reach, effect })
+  return effect
 }
 
 function byName(causes: ReadonlyMap<string, EvidenceCause>): EvidenceCause[] {
@@ -178,10 +188,7 @@ export function toRows(runs: readonly EvidenceRun[]): EvidenceRows {
   const causes = new Map<string, EvidenceCause>()
   runs.forEach(({ systematic }, i) => {
     for (const { cause, reach, effect } of systematic) {
-      const key = `${cause} ${reach}`
-      const known = causes.get(key) ?? { cause, reach, effect: new Float64Array(runs.length) }
-      known.effect[i]! += effect
-      causes.set(key, known)
+      effectOf(causes, { cause, reach, count: runs.length })[i]! += effect
     }
   })
   return {
