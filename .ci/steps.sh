@@ -2,13 +2,13 @@
 
 # step NAME COMMAND...: runs it, and goes on either way.
 step() {
-  local name=$1
+  local name=$1 began=$SECONDS
   shift
   echo "== $name"
   if "$@"; then
-    echo "== passed: $name"
+    echo "== passed after $((SECONDS - began)) s: $name"
   else
-    echo "== FAILED: $name"
+    echo "== FAILED after $((SECONDS - began)) s: $name"
     failed_steps=$((failed_steps + 1))
   fi
 }
@@ -28,6 +28,23 @@ side_by_side() {
   wait "$processes" || failed=1
   cat "$scratch/processes.log"
   return "$failed"
+}
+
+# What failed, once more: the output of a run is long, and its end is what is kept of it.
+list_failures() {
+  node -e '
+    const { readdirSync, readFileSync } = require("node:fs")
+    const [folder] = process.argv.slice(1)
+    for (const name of readdirSync(folder).filter((name) => name.endsWith(".json"))) {
+      for (const file of JSON.parse(readFileSync(`${folder}/${name}`, "utf8")).testResults) {
+        const failed = file.assertionResults.filter((test) => test.status === "failed")
+        for (const test of failed)
+          console.log(`== ${name}: ${file.name}: ${test.fullName} (${Math.round(test.duration)} ms)\n${test.failureMessages.join("\n").slice(0, 1500)}`)
+        if (file.status === "failed" && failed.length === 0)
+          console.log(`== ${name}: ${file.name}\n${file.message.slice(0, 1500)}`)
+      }
+    }
+  ' "$1"
 }
 
 # The sums over all runs. Failed tests and the step they failed are one failure, not two.
