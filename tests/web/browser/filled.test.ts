@@ -7,7 +7,7 @@ import {
   openStage,
   type Person,
   type Stage,
-  seriousOn,
+  seriousInBothThemes,
   signInOn,
   signUpOn,
   tokenOf,
@@ -64,35 +64,31 @@ describe.skipIf(CHROMIUM === null)(`pages with something on them${WITHOUT}`, () 
 
   const both = () => `/compare?setups=${unsafe.id},${other.id}`
 
-  it.each(['light', 'dark'] as const)(
-    'have nothing serious against them in the %s theme',
-    async (colorScheme) => {
-      const viewport = { width: 360, height: 740 }
-      const context = await stage.context({ colorScheme, viewport, reducedMotion: 'reduce' })
-      const page = await context.newPage()
-      await signInOn(page, person)
-      const found: string[] = []
-      const paths = ['/mine', '/data', `/setups/${unsafe.id}`, '/setups', '/compare', both()]
-      for (const path of [...paths, `${both()}&tankL=10&reserveL=2`]) {
-        await page.goto(path, { waitUntil: 'networkidle' })
-        for (const closed of await page.locator('main details > summary').all()) {
-          await closed.click()
-        }
-        await page.waitForLoadState('networkidle')
-        found.push(...(await seriousOn(page, path)))
+  it('have nothing serious against them in either theme', async () => {
+    const viewport = { width: 360, height: 740 }
+    const context = await stage.context({ viewport, reducedMotion: 'reduce' })
+    const page = await context.newPage()
+    await signInOn(page, person)
+    const found: string[] = []
+    const paths = ['/mine', '/data', `/setups/${unsafe.id}`, '/setups', '/compare', both()]
+    for (const path of [...paths, `${both()}&tankL=10&reserveL=2`]) {
+      await page.goto(path, { waitUntil: 'networkidle' })
+      for (const closed of await page.locator('main details > summary').all()) {
+        await closed.click()
       }
-      await page.goto('/submit')
-      await page.getByText('It is not in the list').click()
-      found.push(...(await seriousOn(page, 'a new setup')))
-      await page.getByText('It is not in the list').click()
-      await fillIn(page, { ...METRIC, time: '4' })
-      await page.getByText('How sure are these readings?').click()
-      found.push(...(await seriousOn(page, 'a filled form')))
-      expect(found).toEqual([])
-      await context.close()
-    },
-    300_000,
-  )
+      await page.waitForLoadState('networkidle')
+      found.push(...(await seriousInBothThemes(page, path)))
+    }
+    await page.goto('/submit')
+    await page.getByText('It is not in the list').click()
+    found.push(...(await seriousInBothThemes(page, 'a new setup')))
+    await page.getByText('It is not in the list').click()
+    await fillIn(page, { ...METRIC, time: '4' })
+    await page.getByText('How sure are these readings?').click()
+    found.push(...(await seriousInBothThemes(page, 'a filled form')))
+    expect(found).toEqual([])
+    await context.close()
+  })
 
   it('show what must not be flown before any figure, at 360 px', async () => {
     const context = await stage.context({ viewport: { width: 360, height: 740 } })

@@ -73,7 +73,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot at a field without a network${WITHOU
       return route.abort('connectionreset')
     })
     await context.setOffline(false)
-    await expect.poll(() => attempts, { timeout: 10_000 }).toBe(1)
+    await expect.poll(() => attempts, { timeout: 60_000 }).toBe(1)
     await page.getByRole('button', { name: 'Try to send now' }).click()
     await page.getByTestId('arrived').waitFor()
     expect(attempts).toBe(2)

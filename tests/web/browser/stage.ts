@@ -12,6 +12,9 @@ import {
 } from '../../support/service-process.ts'
 import { openBrowser } from './chromium.ts'
 
+/** Ends what hangs. A busy machine may well take long over one page. */
+const PATIENCE_MS = 90_000
+
 /** The built service with its demo, and a browser before it. */
 export interface Stage {
   readonly url: string
@@ -39,7 +42,11 @@ export async function openStage(env: Readonly<Record<string, string>> = {}): Pro
   return {
     url,
     browser,
-    context: (options = {}) => browser.newContext({ baseURL: url, ...options }),
+    async context(options = {}) {
+      const context = await browser.newContext({ baseURL: url, ...options })
+      context.setDefaultTimeout(PATIENCE_MS)
+      return context
+    },
     async read<Body>(path: string, token?: string) {
       const headers = new Headers()
       if (token !== undefined) headers.set('authorization', `Bearer ${token}`)
@@ -147,11 +154,28 @@ export async function write<Body>(
   return written
 }
 
-/** What is serious against the page as it stands. */
+/** What is serious against the page as it stands, in the theme it is shown in. */
 export async function seriousOn(page: Page, name: string): Promise<string[]> {
   // The size of targets (WCAG 2.2, 2.5.8) is off by default.
   const options = { rules: { 'target-size': { enabled: true } } }
-  const { violations } = await new AxeBuilder({ page }).options(options).analyze()
+  return seriousOf(new AxeBuilder({ page }).options(options), name)
+}
+
+/** The same in both themes. Only rules about colours can find another thing in the second. */
+export async function seriousInBothThemes(page: Page, name: string): Promise<string[]> {
+  await page.emulateMedia({ colorScheme: 'light' })
+  const ink = () => page.evaluate(() => getComputedStyle(document.body).color)
+  const [byDay, light] = [await ink(), await seriousOn(page, `${name}, light`)]
+  await page.emulateMedia({ colorScheme: 'dark' })
+  if ((await ink()) === byDay) throw new Error(`${name} has one theme only`)
+  const colours = new AxeBuilder({ page }).withRules(['color-contrast', 'link-in-text-block'])
+  const dark = await seriousOf(colours, `${name}, dark`)
+  await page.emulateMedia({ colorScheme: 'light' })
+  return [...light, ...dark]
+}
+
+async function seriousOf(builder: AxeBuilder, name: string): Promise<string[]> {
+  const { violations } = await builder.analyze()
   return violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
     .map(({ id, nodes }) => `${name} ${id}: ${nodes[0]?.html.slice(0, 160)}`)
