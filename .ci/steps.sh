@@ -20,16 +20,6 @@ vitest_run() {
   npm test -- --reporter=default --reporter=json --outputFile.json="$scratch/$name.json" "$@"
 }
 
-# Each run has one worker on a machine of two cores, so two go at once. That of the processes is the longer one.
-side_by_side() {
-  vitest_run processes --project process >"$scratch/processes.log" 2>&1 &
-  local processes=$! failed=0
-  vitest_run embedded --project pure --project service || failed=1
-  wait "$processes" || failed=1
-  cat "$scratch/processes.log"
-  return "$failed"
-}
-
 # What failed, once more: the output of a run is long, and its end is what is kept of it.
 list_failures() {
   node -e '

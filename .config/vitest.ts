@@ -1,3 +1,5 @@
+import { availableParallelism } from 'node:os'
+
 import { defineConfig } from 'vitest/config'
 
 const root = new URL('..', import.meta.url).pathname
@@ -14,11 +16,16 @@ const PROCESS = inRooms('main', 'web/browser')
 
 const DATABASE = 'tests/support/global-setup.ts'
 const BUILD = 'tests/support/build-setup.ts'
-const common = { root, testTimeout: 30_000, hookTimeout: 60_000 }
+/** A machine that is busy is no fault: these only end what hangs. */
+const common = { root, testTimeout: 300_000, hookTimeout: 600_000 }
+
+/** Two at least: tests that wait for a browser or a database leave a core idle. */
+const maxWorkers = Math.max(2, availableParallelism() - 1)
 
 export default defineConfig({
   test: {
     ...common,
+    maxWorkers,
     projects: [
       { test: { ...common, name: 'pure', include: PURE } },
       {
