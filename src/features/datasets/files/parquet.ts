@@ -1,9 +1,9 @@
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer'
 
 import type { Column } from '../tables/column.ts'
+import { CsvRows } from './csv-rows.ts'
 import { writeChunk } from './parquet/chunk-pages.ts'
 import { ColumnChunk, ROWS_PER_GROUP } from './parquet/column-chunk.ts'
-import { CsvRows } from './parquet/csv-rows.ts'
 
 /** Takes what was written so far; the writer's own buffer starts anew. */
 class Outlet extends ByteWriter {
@@ -17,7 +17,8 @@ class Outlet extends ByteWriter {
 /**
  * A Parquet file of the rows of a CSV file, header already taken off: typed columns, row groups with
  * statistics, dictionaries where values repeat. Made from the CSV itself, so the two cannot differ;
- * an empty cell is a null. Cells stay bytes until a page is written: no object per row or cell.
+ * an empty cell is a null and costs nothing. Cells stay bytes until a page is written: no object per
+ * row or cell.
  */
 export async function* parquetFromCsv(
   columns: readonly Column[],
@@ -27,25 +28,32 @@ export async function* parquetFromCsv(
   const schema = [{ name: 'root', num_children: columns.length }, ...columns.map(schemaOf)]
   const file = new ParquetWriter({ writer: outlet, schema, createdBy: 'fairclimb' })
   const chunks = columns.map((column) => new ColumnChunk(column))
-  let rows = 0
-  const csv = new CsvRows(columns.length, (bytes, starts, ends) => {
-    for (let c = 0; c < chunks.length; c++) chunks[c]!.add(bytes, starts[c]!, ends[c]!)
-    if (++rows % ROWS_PER_GROUP === 0) writeGroup(file, outlet, chunks)
+  let rows = 0 // of this group
+  const writeRows = () => {
+    writeGroup(file, outlet, { chunks, rows })
+    rows = 0
+  }
+  const csv = new CsvRows(columns.length, ({ bytes, count, columns: filled, starts, ends }) => {
+    for (let i = 0; i < count; i++) chunks[filled[i]!]!.add(rows, bytes, starts[i]!, ends[i]!)
+    if (++rows === ROWS_PER_GROUP) writeRows()
   })
   for await (const piece of pieces) {
     csv.push(piece)
     if (outlet.index > 0) yield outlet.take()
   }
   csv.end()
-  if (rows % ROWS_PER_GROUP > 0) writeGroup(file, outlet, chunks)
+  if (rows > 0) writeRows()
   file.finish()
   yield outlet.take()
 }
 
 /** Adds a row group to the file and to what its footer will say. */
-function writeGroup(file: ParquetWriter, writer: ByteWriter, chunks: readonly ColumnChunk[]): void {
-  const { rows } = chunks[0]!
-  const columns = chunks.map((chunk) => writeChunk(writer, chunk))
+function writeGroup(
+  file: ParquetWriter,
+  writer: ByteWriter,
+  { chunks, rows }: { readonly chunks: readonly ColumnChunk[]; readonly rows: number },
+): void {
+  const columns = chunks.map((chunk) => writeChunk(writer, chunk, rows))
   const bytes = columns.reduce((sum, { meta_data }) => sum + meta_data!.total_compressed_size, 0n)
   file.row_groups.push({
     columns,

@@ -11,15 +11,15 @@ type ChunkEntry = ParquetWriter['row_groups'][number]['columns'][number]
 type Encoding = 'PLAIN' | 'RLE_DICTIONARY'
 
 /** Writes one column of a row group: its dictionary, where it has one, and one page of values. */
-export function writeChunk(writer: ByteWriter, chunk: ColumnChunk): ChunkEntry {
-  const { column, count, rows, isPlain } = chunk
+export function writeChunk(writer: ByteWriter, chunk: ColumnChunk, rows: number): ChunkEntry {
+  const { column, count, isPlain } = chunk
   if (!column.nullable && count < rows) throw new Error(`${column.name} must not be empty`)
   const start = writer.offset
   const hasDictionary = !isPlain && column.type !== 'boolean' && count > 0
   if (hasDictionary) writeDictionary(writer, chunk)
   const pageStart = writer.offset
   const encoding = hasDictionary ? 'RLE_DICTIONARY' : 'PLAIN'
-  writePage(writer, chunk, encoding)
+  writePage(writer, chunk, { rows, encoding })
   const bytes = BigInt(writer.offset - start)
   return {
     file_offset: BigInt(start),
@@ -81,8 +81,12 @@ function writePlain(page: ByteWriter, { column: { type } }: ColumnChunk, value: 
 }
 
 /** A data page of version 2: which rows have a value, then the values. */
-function writePage(writer: ByteWriter, chunk: ColumnChunk, encoding: Encoding): void {
-  const { column, defined, rows, count } = chunk
+function writePage(
+  writer: ByteWriter,
+  chunk: ColumnChunk,
+  { rows, encoding }: { readonly rows: number; readonly encoding: Encoding },
+): void {
+  const { column, defined, count } = chunk
   const page = new ByteWriter(1 << 16)
   if (column.nullable) writeHybrid(page, defined, { count: rows, bitWidth: 1 })
   const levelBytes = page.index

@@ -1,6 +1,6 @@
 import type { Column } from '../../tables/column.ts'
+import { isQuoted, unquoted } from '../csv-rows.ts'
 import { ByteDictionary, grown } from './byte-dictionary.ts'
-import { isQuoted, unquoted } from './csv-rows.ts'
 import { decimalOf } from './decimal.ts'
 
 /** Rows that are held and written at once; bounds the memory. */
@@ -15,11 +15,10 @@ const MOST_ENTRIES = 16_384
 const encoder = new TextEncoder()
 const TRUE = encoder.encode('true')[0]
 
-/** One column of a row group while its rows come in: the values that are there, and which rows have one. */
+/** One column of a row group while its cells come in: the values that are there, and which rows have one. */
 export class ColumnChunk {
   readonly column: Column
   readonly isNumber: boolean
-  rows = 0
   /** Values that are there. */
   count = 0
   /** 1 for every row with a value. */
@@ -40,27 +39,25 @@ export class ColumnChunk {
     this.isNumber = column.type === 'number' || column.type === 'integer'
   }
 
-  add(bytes: Uint8Array, start: number, end: number): void {
-    if (start === end) {
-      this.defined[this.rows++] = 0
-    } else if (isQuoted(bytes, start)) {
+  /** Takes a cell in which something stands; rows that are left out have no value. */
+  add(row: number, bytes: Uint8Array, start: number, end: number): void {
+    if (isQuoted(bytes, start)) {
       const cell = unquoted(bytes, start, end)
-      if (cell.length === 0) this.defined[this.rows++] = 0
-      else this.#addValue(cell, 0, cell.length)
-    } else this.#addValue(bytes, start, end)
+      if (cell.length > 0) this.#addValue(row, cell, 0, cell.length)
+    } else this.#addValue(row, bytes, start, end)
   }
 
   /** Begins the next row group. */
   clear(): void {
-    this.rows = 0
+    if (this.count > 0) this.defined.fill(0)
     this.count = 0
     this.textBytes = 0
     this.#last = -1
     this.dictionary.clear()
   }
 
-  #addValue(bytes: Uint8Array, start: number, end: number): void {
-    this.defined[this.rows++] = 1
+  #addValue(row: number, bytes: Uint8Array, start: number, end: number): void {
+    this.defined[row] = 1
     if (this.isPlain) this.#addPlain(bytes, start, end)
     else if (this.column.type === 'boolean') {
       this.indexes[this.count++] = bytes[start] === TRUE ? 1 : 0

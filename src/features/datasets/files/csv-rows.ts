@@ -1,34 +1,49 @@
-import { CsvFault } from '../csv-records.ts'
+import { CsvFault } from './csv-records.ts'
 
 const COMMA = 0x2c
 const QUOTE = 0x22
 const LF = 0x0a
 const CR = 0x0d
 
-/** Takes the cells of a row: where each begins and ends in the bytes; an empty one is missing. */
-export type TakeRow = (bytes: Uint8Array, starts: Int32Array, ends: Int32Array) => void
+/** The cells of a row in which something stands: of which columns, and where in the bytes. */
+export interface FilledCells {
+  readonly bytes: Uint8Array
+  /** How many there are; only so many entries below are of this row. */
+  readonly count: number
+  readonly columns: Int32Array
+  readonly starts: Int32Array
+  readonly ends: Int32Array
+}
 
 /**
  * Splits CSV (RFC 4180, a line end after every row) into rows of cells that stay bytes: nothing is
- * allocated for a cell. Rows may go over the ends of the pieces given.
+ * allocated for a cell, and nothing done for an empty one. Rows may go over the ends of the pieces given.
  *
  * @throws {CsvFault} where a row has another number of cells than columns
  */
 export class CsvRows {
-  readonly #take: TakeRow
-  readonly #starts: Int32Array
-  readonly #ends: Int32Array
+  readonly #columnCount: number
+  readonly #take: (cells: FilledCells) => void
+  readonly #cells: { -readonly [K in keyof FilledCells]: FilledCells[K] }
   #rest: Uint8Array = new Uint8Array(0)
   #line = 0
 
-  constructor(columns: number, take: TakeRow) {
+  /** @param take is given the same object for every row */
+  constructor(columnCount: number, take: (cells: FilledCells) => void) {
+    this.#columnCount = columnCount
     this.#take = take
-    this.#starts = new Int32Array(columns)
-    this.#ends = new Int32Array(columns)
+    this.#cells = {
+      bytes: this.#rest,
+      count: 0,
+      columns: new Int32Array(columnCount),
+      starts: new Int32Array(columnCount),
+      ends: new Int32Array(columnCount),
+    }
   }
 
   push(piece: Uint8Array): void {
     const bytes = this.#rest.length === 0 ? piece : Buffer.concat([this.#rest, piece])
+    this.#cells.bytes = bytes
     let at = 0
     for (;;) {
       const next = this.#row(bytes, at)
@@ -45,25 +60,35 @@ export class CsvRows {
 
   /** Hands over the row that begins there; gives where the next one begins, or −1: it is not whole. */
   #row(bytes: Uint8Array, from: number): number {
-    const columns = this.#starts.length
+    const { columns, starts, ends } = this.#cells
     const { length } = bytes
+    let count = 0
     let column = 0
     let start = from
     for (let at = from; at < length; at++) {
       const byte = bytes[at]!
+      if (byte > COMMA) continue // most are
       if (byte === COMMA) {
-        if (column < columns) {
-          this.#starts[column] = start
-          this.#ends[column] = at
+        if (at > start && column < this.#columnCount) {
+          columns[count] = column
+          starts[count] = start
+          ends[count++] = at
         }
         column++
         start = at + 1
       } else if (byte === LF) {
         this.#line++
-        if (column !== columns - 1) throw new CsvFault(this.#line, 'Too many or too few cells.')
-        this.#starts[column] = start
-        this.#ends[column] = at > start && bytes[at - 1] === CR ? at - 1 : at
-        this.#take(bytes, this.#starts, this.#ends)
+        if (column !== this.#columnCount - 1) {
+          throw new CsvFault(this.#line, 'Too many or too few cells.')
+        }
+        const end = at > start && bytes[at - 1] === CR ? at - 1 : at
+        if (end > start) {
+          columns[count] = column
+          starts[count] = start
+          ends[count++] = end
+        }
+        this.#cells.count = count
+        this.#take(this.#cells)
         return at + 1
       } else if (byte === QUOTE) {
         at = bytes.indexOf(QUOTE, at + 1)
