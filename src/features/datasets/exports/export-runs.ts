@@ -7,7 +7,6 @@ import type { Database } from '../../../db/client.ts'
 import { layoutOf } from '../entries/entries-sql.ts'
 import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
 import { runsSelect } from '../entries/runs-select.ts'
-import { csvRecords } from '../files/csv-records.ts'
 import { ndjsonFromCsv } from '../files/ndjson.ts'
 import { parquetFromCsv } from '../files/parquet.ts'
 import { anonymise } from '../privacy/anonymise.ts'
@@ -104,7 +103,7 @@ function formatted(
     case 'csv':
       return copyCsv(client, runs, select)
     case 'ndjson':
-      return ndjsonFromCsv(runs.columns, csvRecords(copyLines(client, select)))
+      return ndjsonFromCsv(runs.columns, copyLines(client, select))
     case 'parquet':
       return parquetFromCsv(runs.columns, copyLines(client, select))
   }

@@ -1,0 +1,80 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+
+import { csvOf, type Row } from '../../../../src/features/datasets/files/csv.ts'
+import { ndjsonFromCsv } from '../../../../src/features/datasets/files/ndjson.ts'
+import type { Column, ColumnType } from '../../../../src/features/datasets/tables/column.ts'
+
+const column = (name: string, type: ColumnType): Column => ({
+  ...{ name, type, nullable: true, title: name, description: '', unit: null },
+  ...{ minimum: null, maximum: null, values: null, pattern: null },
+})
+
+const COLUMNS = [
+  column('word', 'string'),
+  column('measure', 'number'),
+  column('flag', 'boolean'),
+  column('month', 'yearmonth'),
+  column('list', 'json'),
+]
+
+async function written(csv: Buffer, pieceBytes: number): Promise<string> {
+  const pieces = async function* () {
+    for (let at = 0; at < csv.length; at += pieceBytes) yield csv.subarray(at, at + pieceBytes)
+  }
+  const parts: Buffer[] = []
+  for await (const part of ndjsonFromCsv(COLUMNS, pieces())) parts.push(part)
+  return Buffer.concat(parts).toString('utf8')
+}
+
+const word = fc.oneof(
+  fc.stringMatching(/^[a-z]{1,9}$/),
+  fc.constantFrom(
+    'a "quoted", word',
+    'größer',
+    '\u{10437}',
+    'back\\slash',
+    'bell\u0007',
+    'two\nlines',
+  ),
+)
+
+const anyRow = fc.record({
+  word: fc.option(word),
+  measure: fc.option(fc.double({ noNaN: true, noDefaultInfinity: true }).map((x) => x + 0)),
+  flag: fc.option(fc.boolean()),
+  month: fc.option(fc.constantFrom('2026-07', '2025-12')),
+  list: fc.option(fc.constantFrom('[{"rpm":7800,"n":1.5}]', '[]')),
+})
+
+describe('newline-delimited JSON', () => {
+  it('holds every cell by its name and type, however the CSV is cut into pieces', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(anyRow, { minLength: 1, maxLength: 12 }),
+        fc.integer({ min: 1, max: 90 }),
+        async (rows, pieceBytes) => {
+          const csv = csvOf(COLUMNS, rows as Row[])
+          const lines = await written(csv.subarray(csv.indexOf('\n') + 1), pieceBytes)
+          const read = lines
+            .split('\n')
+            .slice(0, -1)
+            .map((line) => JSON.parse(line))
+          const expected = rows.map(({ list, ...row }) => ({
+            ...row,
+            list: list === null ? null : JSON.parse(list),
+          }))
+          expect(read).toEqual(expected)
+          expect(lines.endsWith('\n')).toBe(true)
+        },
+      ),
+    )
+  })
+
+  it('takes an empty cell in quotes for none, like one without', async () => {
+    expect(await written(Buffer.from('"",,,,\r\n,1,,,\n'), 100)).toBe(
+      '{"word":null,"measure":null,"flag":null,"month":null,"list":null}\n' +
+        '{"word":null,"measure":1,"flag":null,"month":null,"list":null}\n',
+    )
+  })
+})
