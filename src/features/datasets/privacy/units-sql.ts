@@ -44,8 +44,9 @@ export const UNITS = `
       FROM (SELECT DISTINCT pilot_id FROM dataset_fact) one
   )
   SELECT fact.revision_id, fact.entry_index, fact.setup_id, fact.runs, fact.is_late,
-         session.session_key, pilot.pilot_key, ($2::text[])[assigned.place + 1] AS shown
+         session.session_key, pilot.pilot_key, label.shown
     FROM dataset_fact fact
     JOIN session USING (submission_id)
     JOIN pilot USING (pilot_id)
-    JOIN unnest($3::int[]) WITH ORDINALITY AS assigned(place, number) ON assigned.number = fact.record + 1`
+    JOIN unnest($3::int[]) WITH ORDINALITY AS assigned(place, number) ON assigned.number = fact.record + 1
+    JOIN unnest($2::text[]) WITH ORDINALITY AS label(shown, number) ON label.number = assigned.place + 1`
