@@ -123,16 +123,17 @@ async function fitAll(
 /**
  * The runs of the files must be those of the fits: what counts is decided in two places.
  *
- * @throws {Error} where they differ; a release that cannot be reproduced is not published
+ * @throws {Error} where a metric has more or fewer of them in one place; a release that cannot be
+ *   reproduced is not published
  */
 async function requireSameRuns(source: PoolClient, fits: readonly ReleasedFit[]): Promise<void> {
   const { rows } = await source.query<{ metric: string; runs: number }>(RUNS_PER_METRIC)
-  const fitted = new Map<string, number>(fits.map(({ quantity, runs }) => [quantity, runs]))
-  for (const { metric, runs } of rows) {
-    const expected = fitted.get(metric)
-    const isFitted = (QUANTITIES as readonly string[]).includes(metric)
-    if (isFitted && expected !== runs) {
-      throw new Error(`${metric}: the files would hold ${runs} runs, the fit has ${expected ?? 0}`)
+  const inFiles = new Map(rows.map(({ metric, runs }) => [metric, runs]))
+  const inFits = new Map<string, number>(fits.map(({ quantity, runs }) => [quantity, runs]))
+  for (const metric of new Set([...inFiles.keys(), ...inFits.keys()])) {
+    const [written, fitted] = [inFiles.get(metric) ?? 0, inFits.get(metric) ?? 0]
+    if (written !== fitted) {
+      throw new Error(`${metric}: the files would hold ${written} runs, the fit has ${fitted}`)
     }
   }
 }
