@@ -86,10 +86,7 @@ export function semidefiniteCholeskyInPlace(a: Float64Array, n: number, noise = 
   for (let j = 0; j < n; j++) {
     const colJ = j * n
     const diagonal = Math.abs(a[colJ + j]!)
-    for (let k = 0; k < j; k++) {
-      const ljk = a[k * n + j]!
-      for (let i = j; i < n; i++) a[colJ + i]! -= a[k * n + i]! * ljk
-    }
+    subtractExplained(a, n, j)
     const pivot = a[colJ + j]!
     if (!(pivot >= -Math.max(noise, NEGATIVE_PIVOT * diagonal))) return -1 // also catches NaN
     const isZero = pivot <= Math.max(noise, ZERO_PIVOT * diagonal)

@@ -1,4 +1,5 @@
 import { choleskyInPlace } from './cholesky.ts'
+import { columnsOf, DotTile, rowsOf, TILE, type Vectors } from './dot-tile.ts'
 import { invertFromFactor } from './triangular.ts'
 
 /**
@@ -46,15 +47,75 @@ export function traceOfProduct(a: Float64Array, b: Float64Array, n: number, offs
  * @source common practice
  */
 export function multiply(a: Float64Array, b: Float64Array, n: number): Float64Array {
+  return dotProducts({ rows: rowsOf(a, n), columns: columnsOf(b, n), n }, { lowerOnly: false })
+}
+
+/**
+ * Product of two matrices that is known to be symmetric, such as (C·T)·C.
+ *
+ * @param a n × n, column-major
+ * @param b n × n, column-major
+ * @param n order of both
+ * @returns A·B, column-major and exactly symmetric, a new array; its lower triangle is that of {@link multiply}
+ * @source common practice
+ */
+export function multiplyToSymmetric(a: Float64Array, b: Float64Array, n: number): Float64Array {
+  return dotProducts({ rows: rowsOf(a, n), columns: columnsOf(b, n), n }, { lowerOnly: true })
+}
+
+/**
+ * A matrix times its own transpose.
+ *
+ * @param a n × n, column-major
+ * @param n order
+ * @returns A·Aᵀ, column-major and exactly symmetric, a new array
+ * @source common practice
+ */
+export function timesTransposed(a: Float64Array, n: number): Float64Array {
+  const rows = rowsOf(a, n)
+  return dotProducts({ rows, columns: rows, n }, { lowerOnly: true })
+}
+
+interface Factors {
+  readonly rows: Vectors
+  readonly columns: Vectors
+  readonly n: number
+}
+
+/** Columns of the right factor that go through all rows of the left one together. */
+const TOGETHER = 32
+
+function dotProducts(
+  { rows, columns, n }: Factors,
+  { lowerOnly }: { readonly lowerOnly: boolean },
+): Float64Array {
   const product = new Float64Array(n * n)
-  for (let j = 0; j < n; j++) {
-    for (let k = 0; k < n; k++) {
-      const factor = b[k + j * n]!
-      if (factor === 0) continue
-      for (let i = 0; i < n; i++) product[i + j * n]! += a[i + k * n]! * factor
+  const tile = new DotTile()
+  tile.to = n
+  for (let first = 0; first < n; first += TOGETHER) {
+    const end = Math.min(n, first + TOGETHER)
+    for (let i = lowerOnly ? first : 0; i < n; i += TILE) {
+      for (let j = first; j < (lowerOnly ? Math.min(end, i + TILE) : end); j += TILE) {
+        tile.sums.fill(0)
+        tile.subtract(rows, i, columns, j)
+        writeNegative(tile.sums, product, { n, i, j })
+      }
     }
   }
+  if (lowerOnly) mirrorLowerInPlace(product, n)
   return product
+}
+
+function writeNegative(
+  sums: Float64Array,
+  product: Float64Array,
+  { n, i, j }: { readonly n: number; readonly i: number; readonly j: number },
+): void {
+  const height = Math.min(TILE, n - i)
+  const width = Math.min(TILE, n - j)
+  for (let c = 0; c < width; c++) {
+    for (let r = 0; r < height; r++) product[i + r + (j + c) * n] = 0 - sums[r + TILE * c]!
+  }
 }
 
 /**

@@ -1,5 +1,6 @@
 import { OutOfRangeError } from '../errors.ts'
 import { semidefiniteCholeskyInPlace } from '../linalg/cholesky.ts'
+import { DotTile, rowsOf, TILE, type Vectors } from '../linalg/dot-tile.ts'
 import type { Pcg32 } from '../random/pcg32.ts'
 import type { Better } from './ranked-quantity.ts'
 
@@ -47,7 +48,6 @@ export interface RankDistribution {
 export function drawRanks(joint: JointEstimates, random: Pcg32, draws: number): RankDistribution {
   const m = joint.estimates.length
   checkJoint(joint, draws)
-  const n = m - 1
   const factor = differenceFactor(joint)
   const sign = joint.better === 'higher' ? 1 : -1
   const centre = Float64Array.from(
@@ -56,15 +56,13 @@ export function drawRanks(joint: JointEstimates, random: Pcg32, draws: number): 
   )
   const probabilityOfRank = new Float64Array(m * m)
   const probabilityBest = new Float64Array(m)
-  const normal = new Float64Array(n)
-  const value = new Float64Array(m)
-  for (let draw = 0; draw < draws; draw++) {
-    for (let i = 0; i < n; i++) normal[i] = random.normal()
-    value.set(centre)
-    for (let j = 0; j < n; j++) {
-      for (let i = j; i < n; i++) value[i + 1]! += factor[i + j * n]! * normal[j]!
+  const into = { probabilityOfRank, probabilityBest, share: 1 / draws, sorted: new Float64Array(m) }
+  const batch = new DrawBatch(factor, centre)
+  for (let first = 0; first < draws; first += TILE) {
+    batch.draw(random, Math.min(TILE, draws - first))
+    for (let draw = first; draw < Math.min(draws, first + TILE); draw++) {
+      countRanks(batch.values.subarray((draw - first) * m, (draw - first + 1) * m), into)
     }
-    countRanks(value, { probabilityOfRank, probabilityBest, share: 1 / draws })
   }
   return {
     probabilityBest,
@@ -95,23 +93,86 @@ function differenceFactor({ estimates, covariance: c }: JointEstimates): Float64
   return factor
 }
 
+/** A few draws worked out together: centre + L·z, with the sums of one draw alone, bit for bit. */
+class DrawBatch {
+  /** Values of the draws, one after the other. */
+  readonly values: Float64Array
+  readonly #centre: Float64Array
+  readonly #rows: Vectors
+  readonly #normals: Vectors
+  readonly #tile = new DotTile()
+
+  constructor(factor: Float64Array, centre: Float64Array) {
+    const n = centre.length - 1
+    this.#centre = centre
+    this.values = new Float64Array(TILE * centre.length)
+    this.#rows = rowsOf(factor, n)
+    for (let i = 0; i < n; i++) this.#rows.values.fill(0, i * n + i + 1, (i + 1) * n)
+    this.#normals = { values: new Float64Array(TILE * n), stride: n }
+  }
+
+  draw(random: Pcg32, count: number): void {
+    const m = this.#centre.length
+    const n = m - 1
+    const { sums } = this.#tile
+    for (let i = 0; i < count * n; i++) this.#normals.values[i] = random.normal()
+    for (let c = 0; c < count; c++) this.values[c * m] = this.#centre[0]!
+    for (let i = 0; i < n; i += TILE) {
+      const height = Math.min(TILE, n - i)
+      for (let at = 0; at < sums.length; at++) sums[at] = -(this.#centre[i + 1 + (at % TILE)] ?? 0)
+      this.#tile.to = i + height
+      this.#tile.subtract(this.#rows, i, this.#normals, 0)
+      for (let c = 0; c < count; c++) {
+        for (let r = 0; r < height; r++) this.values[c * m + i + 1 + r] = -sums[r + TILE * c]!
+      }
+    }
+  }
+}
+
+interface RankCounts {
+  readonly probabilityOfRank: Float64Array
+  readonly probabilityBest: Float64Array
+  readonly share: number
+  /** Scratch: the values of a draw in ascending order. */
+  readonly sorted: Float64Array
+}
+
 /** Adds one draw: the rank of an item is one more than the number of items above it. */
-function countRanks(
-  value: Float64Array,
-  into: { probabilityOfRank: Float64Array; probabilityBest: Float64Array; share: number },
-): void {
+function countRanks(value: Float64Array, into: RankCounts): void {
   const m = value.length
-  const order = Array.from(value.keys()).sort((a, b) => value[b]! - value[a]!)
-  let rank = 0
-  let best = 0
-  for (let place = 0; place < m; place++) {
-    if (place === 0 || value[order[place]!]! < value[order[place - 1]!]!) rank = place
-    if (rank === 0) best++
-    into.probabilityOfRank[order[place]! + rank * m]! += into.share
+  const { sorted } = into
+  sorted.set(value)
+  sorted.sort()
+  const best = m - firstNotBelow(sorted, sorted[m - 1]!)
+  for (let k = 0; k < m; k++) {
+    const above = m - firstAbove(sorted, value[k]!)
+    into.probabilityOfRank[k + above * m]! += into.share
+    if (above === 0) into.probabilityBest[k]! += into.share / best
   }
-  for (let place = 0; place < best; place++) {
-    into.probabilityBest[order[place]!]! += into.share / best
+}
+
+/** Place of the first number above x in ascending ones; their count where none is. */
+function firstAbove(sorted: Float64Array, x: number): number {
+  let low = 0
+  let high = sorted.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (sorted[middle]! > x) high = middle
+    else low = middle + 1
   }
+  return low
+}
+
+/** Place of the first number that is not below x in ascending ones. */
+function firstNotBelow(sorted: Float64Array, x: number): number {
+  let low = 0
+  let high = sorted.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (sorted[middle]! >= x) high = middle
+    else low = middle + 1
+  }
+  return low
 }
 
 /** Slack for sums of shares that should make one half exactly. */

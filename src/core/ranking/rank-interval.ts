@@ -43,20 +43,30 @@ function countShown(
 ): { better: number; worse: number } {
   const m = quantity.estimates.length
   // Of the two one-sided tests of a pair only the one in the observed direction can reject.
-  const tests: { probability: number; isBetter: boolean }[] = []
+  const probability = new Float64Array(m)
   for (let l = 0; l < m; l++) {
-    if (l === k) continue
-    const ahead = advantage(quantity, k, l)
     const nu = quantity.degreesOfFreedom?.[k + l * m] ?? Infinity
-    tests.push({ probability: studentTCdf(-Math.abs(ahead), nu), isBetter: ahead < 0 })
+    probability[l] = l === k ? 1 : studentTCdf(-Math.abs(advantage(quantity, k, l)), nu)
   }
-  tests.sort((a, b) => a.probability - b.probability)
+  const largest = largestRejected(probability, alpha)
   let better = 0
   let worse = 0
-  for (const [step, { probability, isBetter }] of tests.entries()) {
-    if (!(probability <= alpha / (2 * (m - 1) - step))) break
-    if (isBetter) better++
+  for (let l = 0; l < m; l++) {
+    if (l === k || !(probability[l]! <= largest)) continue
+    if (advantage(quantity, k, l) < 0) better++
     else worse++
   }
   return { better, worse }
+}
+
+/** Largest probability that Holm's method rejects, m − 1 of 2 (m − 1) hypotheses given; −1: none. */
+function largestRejected(probability: Float64Array, alpha: number): number {
+  const m = probability.length
+  const sorted = probability.slice().sort()
+  let largest = -1
+  for (let step = 0; step < m - 1; step++) {
+    if (!(sorted[step]! <= alpha / (2 * (m - 1) - step))) break
+    largest = sorted[step]!
+  }
+  return largest
 }
