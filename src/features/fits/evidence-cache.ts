@@ -40,6 +40,7 @@ export class EvidenceCache<Q extends string> {
   #parts: ReadonlyMap<string, CountedSetup['parts']> = new Map()
   readonly #submitted = new Map<Q, EvidenceRows>()
   #mirrored: ReadonlyMap<Q, EvidenceRows> = new Map()
+  #updating: Promise<void> = Promise.resolve()
 
   constructor(
     quantities: readonly Q[],
@@ -51,8 +52,16 @@ export class EvidenceCache<Q extends string> {
     this.#withMirrored = mirrored
   }
 
-  /** Reads what changed since the last time; the first time everything. A failure leaves all as it was. */
-  async update(client: PoolClient): Promise<void> {
+  /**
+   * Reads what changed since the last time; the first time everything. A failure leaves all as it was; updates asked
+   * for at once come one after the other.
+   */
+  update(client: PoolClient): Promise<void> {
+    this.#updating = this.#updating.catch(() => {}).then(() => this.#update(client))
+    return this.#updating
+  }
+
+  async #update(client: PoolClient): Promise<void> {
     const counted = await listCounted(client)
     const added = counted.filter((submission) => !this.#isRead(submission))
     const kept = new Set(counted.map(({ id }) => id))

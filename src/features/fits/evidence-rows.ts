@@ -1,6 +1,7 @@
 import type { SetupParts } from '../../core/comparison/additive-view.ts'
 import type { SystematicReach } from '../../core/mixed/systematic.ts'
 import type { SystematicEffect } from '../../core/normalise/types.ts'
+import { sharedArray } from './shared-arrays.ts'
 
 /** One id per run, as codes: code n stands for the n-th id. Ids are sorted, and each is used. */
 export interface IdColumn {
@@ -77,13 +78,13 @@ const NUMBERS = ['y', 'own', 'shared', 'interested', 'logMass', 'entryIndex', 'r
 export function joinRows(slices: readonly RowSlice[]): Omit<EvidenceRows, 'parts'> {
   const count = slices.reduce((sum, { from, to }) => sum + to - from, 0)
   const numbers = {
-    y: new Float64Array(count),
-    own: new Float64Array(count),
-    shared: new Float64Array(count),
-    interested: new Uint8Array(count),
-    logMass: new Float64Array(count),
-    entryIndex: new Int32Array(count),
-    runIndex: new Int32Array(count),
+    y: sharedArray.float64(count),
+    own: sharedArray.float64(count),
+    shared: sharedArray.float64(count),
+    interested: sharedArray.uint8(count),
+    logMass: sharedArray.float64(count),
+    entryIndex: sharedArray.int32(count),
+    runIndex: sharedArray.int32(count),
   }
   let at = 0
   for (const { rows, from, to } of slices) {
@@ -124,7 +125,9 @@ class IdTable {
     ids.forEach((id, place) => {
       rank[this.#codeOf.get(id)!] = place
     })
-    return { ids, codes: codes.map((code) => rank[code]!) }
+    const sorted = sharedArray.int32(codes.length)
+    for (let i = 0; i < codes.length; i++) sorted[i] = rank[codes[i]!]!
+    return { ids, codes: sorted }
   }
 }
 
@@ -172,7 +175,7 @@ function effectOf(
   const key = `${cause} ${reach}`
   const known = causes.get(key)
   if (known !== undefined) return known.effect
-  const effect = new Float64Array(count)
+  const effect = sharedArray.float64(count)
   causes.set(key, { cause, reach, effect })
   return effect
 }

@@ -105,7 +105,8 @@ export class FitRefresher {
   async partFit(quantity: Quantity, variant: FitVariant): Promise<string> {
     const client = await this.#db.pool.connect()
     try {
-      const { rows: all } = await findEvidence(client, quantity, METHOD_VERSION)
+      await this.#evidence.update(client)
+      const { rows: all } = this.#evidence.evidence(quantity)
       const rows = selectRows(all, variant)
       const nobodyLeftOut = rows === all && variant.massClass === null
       const selected = { rows, variant: nobodyLeftOut ? PLAIN : variant, start: null }

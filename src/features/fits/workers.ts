@@ -7,8 +7,8 @@ import type { FitBeside, FitTask, FittedModel } from './model.ts'
  * at the first task; from the TypeScript source (development, tests) they load through tsx.
  */
 export class FitWorkers {
-  readonly #first = new Thread()
-  readonly #second = new Thread()
+  readonly #first = new Thread(0)
+  readonly #second = new Thread(BEHIND)
 
   fit(task: FitTask): Promise<FittedModel> {
     return this.#first.started().run(task)
@@ -26,8 +26,16 @@ export class FitWorkers {
   }
 }
 
+/** Steps by which the scheduler prefers what answers wait for; where it cannot be told so, both are alike. */
+const BEHIND = 10
+
 class Thread {
+  readonly #nice: number
   #pool: Piscina | null = null
+
+  constructor(nice: number) {
+    this.#nice = nice
+  }
 
   started(): Piscina {
     const fromSource = import.meta.url.endsWith('.ts')
@@ -35,6 +43,7 @@ class Thread {
       filename: new URL(fromSource ? './worker.ts' : './worker.js', import.meta.url).href,
       minThreads: 1,
       maxThreads: 1,
+      niceIncrement: this.#nice,
       ...(fromSource ? { execArgv: ['--import', 'tsx'] } : {}),
     })
     return this.#pool
