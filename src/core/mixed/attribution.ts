@@ -15,6 +15,7 @@ import {
 import { fitNested } from './fit.ts'
 import type { FitOptions, NestedFit } from './fit-result.ts'
 import type { Layout } from './layout.ts'
+import { sensitivityPass } from './model/sensitivity-pass.ts'
 import { workspaceAt } from './model/session-blocks.ts'
 
 export type { MeanColumn, MeanDesign, MeanRow } from './design/mean-design.ts'
@@ -27,6 +28,8 @@ export interface AdditiveFit {
   /** b on the kept columns [unit of y], and its covariance, p × p. */
   readonly coefficients: Float64Array
   readonly coefficientCovariance: Float64Array
+  /** T_j = X'V⁻¹G_jV⁻¹X for the four components, one K × K matrix after the other. */
+  readonly sensitivity: Float64Array
 }
 
 /** A fit of parts could not be made, or a combination was asked of a column it does not hold. */
@@ -58,6 +61,7 @@ export function fitAdditive(
   const structured = { ...withCommonAnchor(layout), means: design }
   const fit = fitNested(structured, options)
   const ws = fit.standardErrorsKnown ? workspaceAt(structured, fit.theta) : null
+  if (ws !== null) sensitivityPass(structured, ws)
   const p = design.kept.length
   const unknown = (length: number) => new Float64Array(length).fill(Number.NaN)
   const coefficients = ws?.coefficients.slice() ?? unknown(p)
@@ -67,6 +71,7 @@ export function fitAdditive(
     fit,
     coefficients,
     coefficientCovariance: ws?.coefficientCovariance.slice() ?? unknown(p * p),
+    sensitivity: ws?.sensitivity ?? unknown(COMPONENT_COUNT * layout.setupCount ** 2),
   }
 }
 
@@ -122,7 +127,7 @@ export function coefficientContrast(
     row.reduce((sum, { column, value }) => sum + value * solved[column]!, 0),
   )
   const gradient = Float64Array.from({ length: COMPONENT_COUNT }, (_, j) =>
-    quadraticForm(fit.sensitivity.subarray(j * K * K, (j + 1) * K * K), onSetups),
+    quadraticForm(additive.sensitivity.subarray(j * K * K, (j + 1) * K * K), onSetups),
   )
   const variance = dot(solved)
   const inverse = options.method === 'observed' ? fit.inverseObserved : fit.inverseExpected

@@ -1,5 +1,4 @@
 import { OutOfRangeError } from '../errors.ts'
-import { multiply } from '../linalg/symmetric.ts'
 import { COMPONENT_COUNT } from './components.ts'
 import type { NestedFit } from './fit-result.ts'
 
@@ -40,7 +39,7 @@ export const MAX_DEGREES_OF_FREEDOM = 1e9
 /**
  * Estimate of a weighted sum of setup means with Satterthwaite's degrees of freedom.
  *
- *     l'β,   v = l'Cl,   g_j = (Cl)' T_j (Cl),   ν = 2v² / (g'Ag)
+ *     l'β,   v = l'Cl,   g_j = l' D_j l,   D_j = ∂C/∂θ_j,   ν = 2v² / (g'Ag)
  *
  * @param fit result of fitNested
  * @param weights finite weights [1]; +1 and −1 give a difference; a setup named twice adds up
@@ -58,51 +57,23 @@ export function contrast(
   weights: readonly SetupWeight[],
   options: { readonly method?: DegreesOfFreedomMethod } = {},
 ): ContrastResult {
-  const K = fit.setups.length
-  const sparse = indexWeights(new Map(fit.setups.map((setup, k) => [setup, k])), weights)
-  const solved = new Float64Array(K) // C l
-  let estimate = 0
-  for (const [setup, weight] of sparse) {
-    estimate += weight * fit.beta[setup]!
-    for (let i = 0; i < K; i++) solved[i]! += weight * fit.covariance[i + setup * K]!
-  }
-  if (!fit.standardErrorsKnown) {
-    return { estimate, standardError: Infinity, degreesOfFreedom: 1 }
-  }
-  let variance = 0
-  for (const [setup, weight] of sparse) variance += weight * solved[setup]!
-  const gradient = new Float64Array(COMPONENT_COUNT)
-  for (let j = 0; j < COMPONENT_COUNT; j++) {
-    gradient[j] = quadraticForm(fit.sensitivity.subarray(j * K * K, (j + 1) * K * K), solved)
-  }
-  const inverse = inverseInformationOf(fit, options.method)
-  return {
-    estimate,
-    standardError: Math.sqrt(Math.max(0, variance)),
-    degreesOfFreedom: satterthwaite(variance, gradient, inverse),
-  }
+  return prepareContrasts(fit, options)(weights)
 }
 
 /**
- * Prepares many contrasts of one fit: D_j = C T_j C is formed once, O(K³), then each contrast costs
- * the square of its number of setups.
- *
- *     v = l'Cl,   g_j = l' D_j l,   ν = 2v² / (g'Ag)
+ * {@link contrast} for many combinations of one fit; each costs the square of its number of setups.
  *
  * @param fit result of fitNested
  * @param options as for {@link contrast}
- * @returns a function that gives what {@link contrast} gives, to rounding
+ * @returns a function from weights to what {@link contrast} gives
  * @source formulas of {@link contrast}
  */
 export function prepareContrasts(
   fit: NestedFit,
   options: { readonly method?: DegreesOfFreedomMethod } = {},
 ): (weights: readonly SetupWeight[]) => ContrastResult {
-  const K = fit.setups.length
   const index = new Map(fit.setups.map((setup, k) => [setup, k]))
-  const inverse = inverseInformationOf(fit, options.method)
-  const derivatives = derivativesOf(fit)
-  const gradient = new Float64Array(COMPONENT_COUNT)
+  const inverse = options.method === 'observed' ? fit.inverseObserved : fit.inverseExpected
   return (weights) => {
     const sparse = indexWeights(index, weights)
     let estimate = 0
@@ -110,37 +81,45 @@ export function prepareContrasts(
     if (!fit.standardErrorsKnown) {
       return { estimate, standardError: Infinity, degreesOfFreedom: 1 }
     }
-    const variance = sparseForm(fit.covariance, K, sparse)
-    for (let j = 0; j < COMPONENT_COUNT; j++) gradient[j] = sparseForm(derivatives[j]!, K, sparse)
+    const variance = sparseForm(fit.covariance, fit.setups.length, sparse)
     return {
       estimate,
       standardError: Math.sqrt(Math.max(0, variance)),
-      degreesOfFreedom: satterthwaite(variance, gradient, inverse),
+      degreesOfFreedom: satterthwaite(variance, varianceGradient(fit, sparse), inverse),
     }
   }
 }
 
-/** D_j = C T_j C for every component. */
-function derivativesOf({ setups, covariance, sensitivity }: NestedFit): Float64Array[] {
+/**
+ * How the variance of a combination of means follows the variances, g_j = l'D_j l.
+ *
+ * @param fit result of fitNested
+ * @param weights l, by the place of the setup in the fit [1]
+ * @returns gradient, 4 entries [1]
+ * @source formulas of {@link contrast}
+ */
+export function varianceGradient(
+  { setups, covarianceSlope }: NestedFit,
+  weights: ReadonlyMap<number, number>,
+): Float64Array {
   const K = setups.length
-  return Array.from({ length: COMPONENT_COUNT }, (_, j) =>
-    multiply(
-      covariance,
-      multiply(sensitivity.subarray(j * K * K, (j + 1) * K * K), covariance, K),
-      K,
-    ),
+  return Float64Array.from({ length: COMPONENT_COUNT }, (_, j) =>
+    sparseForm(covarianceSlope, K, weights, j * K * K),
   )
 }
 
 /** l'Al of a sparse l. */
-function sparseForm(a: Float64Array, n: number, weights: ReadonlyMap<number, number>): number {
+function sparseForm(
+  a: Float64Array,
+  n: number,
+  weights: ReadonlyMap<number, number>,
+  offset = 0,
+): number {
   let sum = 0
-  for (const [i, wi] of weights) for (const [j, wj] of weights) sum += wi * wj * a[i + j * n]!
+  for (const [i, wi] of weights) {
+    for (const [j, wj] of weights) sum += wi * wj * a[offset + i + j * n]!
+  }
   return sum
-}
-
-function inverseInformationOf(fit: NestedFit, method: DegreesOfFreedomMethod = 'keep') {
-  return method === 'keep' ? fit.inverseExpected : fit.inverseObserved
 }
 
 function indexWeights(

@@ -1,5 +1,4 @@
 import { choleskyInPlace, logDeterminant } from '../linalg/cholesky.ts'
-import { mirrorLowerInPlace, traceOfProduct } from '../linalg/symmetric.ts'
 import {
   invertFromFactor,
   solveLowerInPlace,
@@ -8,10 +7,11 @@ import {
 import { COMPONENT_COUNT, componentArray, type PerComponent } from './components.ts'
 import type { Layout } from './layout.ts'
 import { informationPass } from './model/information-pass.ts'
-import { accumulatePrecision, weighCells } from './model/precision-pass.ts'
+import { accumulatePrecision, weighCells, weighGroups } from './model/precision-pass.ts'
 import { residualPass } from './model/residual-pass.ts'
 import { sensitivityPass } from './model/sensitivity-pass.ts'
 import { invertStructuredMeans, solveStructuredMeans } from './model/structured-means.ts'
+import { tracePass } from './model/trace-pass.ts'
 import { createWorkspace, type Workspace } from './model/workspace.ts'
 
 export { createWorkspace, type Workspace } from './model/workspace.ts'
@@ -40,7 +40,8 @@ export function evaluateCriterion(layout: Layout, ws: Workspace, theta: Float64A
   const { setupCount, runCount } = layout
   ws.theta.set(theta)
   let logDet = weighCells(layout, ws)
-  logDet += accumulatePrecision(layout, ws)
+  logDet += weighGroups(layout, ws)
+  accumulatePrecision(layout, ws)
   logDet += layout.means ? solveStructuredMeans(layout.means, ws) : solveMeans(setupCount, ws)
   if (Number.isNaN(logDet)) return Number.NaN
   const squares = residualPass(layout, ws)
@@ -69,20 +70,17 @@ export function evaluateCovariance(layout: Layout, ws: Workspace): void {
 }
 
 /**
- * Covariance of the setup means, T_j and score at the variances of the last
- * {@link evaluateCriterion}.
+ * Covariance of the setup means and score at the variances of the last {@link evaluateCriterion}.
  *
  *     score_j = ½ [ e'G_je − tr V⁻¹G_j + tr C T_j ],   e = V⁻¹r
  *
  * @param layout the runs
- * @param ws workspace after evaluateCriterion; holds covariance, sensitivity and score
- *   afterwards, symmetric. Mutated.
+ * @param ws workspace after evaluateCriterion; holds covariance and score afterwards. Mutated.
  * @source D. A. Harville, J. Amer. Statist. Assoc. 72, 1977, 320-338 (from memory)
  */
 export function evaluateScore(layout: Layout, ws: Workspace): void {
-  const K = layout.setupCount
   evaluateCovariance(layout, ws)
-  sensitivityPass(layout, ws)
+  tracePass(layout, ws)
   const squares = [
     sumOfSquares(ws.pilotResidual),
     sumOfSquares(ws.sessionResidual),
@@ -90,9 +88,7 @@ export function evaluateScore(layout: Layout, ws: Workspace): void {
     ws.residualSquares[0]!,
   ]
   for (let j = 0; j < COMPONENT_COUNT; j++) {
-    const removed = traceOfProduct(ws.covariance, ws.sensitivity, K, j * K * K)
-    mirrorLowerInPlace(ws.sensitivity, K, j * K * K)
-    ws.score[j] = (squares[j]! - ws.trace[j]! + removed) / 2
+    ws.score[j] = (squares[j]! - ws.trace[j]! + ws.meansTrace[j]!) / 2
   }
 }
 
@@ -143,7 +139,10 @@ export function evaluateAt(layout: Layout, theta: PerComponent<number>): Evaluat
   if (Number.isNaN(logLikelihood)) {
     for (const result of [ws.effect, ws.covariance, ws.sensitivity]) result.fill(Number.NaN)
     for (const result of [ws.score, ws.averageInformation]) result.fill(Number.NaN)
-  } else evaluateDerivatives(layout, ws)
+  } else {
+    evaluateDerivatives(layout, ws)
+    sensitivityPass(layout, ws)
+  }
   return {
     logLikelihood,
     beta: ws.effect.map((effect, setup) => effect + layout.anchor[setup]!),

@@ -69,8 +69,11 @@ export interface NestedFit {
   readonly beta: Float64Array
   /** C, their covariance [unit of y squared], K × K, column-major and symmetric. */
   readonly covariance: Float64Array
-  /** T_j = X'V⁻¹G_jV⁻¹X for the four components, one K × K matrix after the other. */
-  readonly sensitivity: Float64Array
+  /**
+   * ∂C/∂θ_j = C T_j C, T_j = X'V⁻¹G_jV⁻¹X, for the four components, one K × K matrix after the other
+   * [unit of y squared per unit of y squared]: degrees of freedom of any contrast follow from it.
+   */
+  readonly covarianceSlope: Float64Array
   /**
    * Inverse expected information over all separable components, also those at zero, 4 × 4
    * [unit of y to the fourth]; rows of other components are zero. NaN if it is singular.

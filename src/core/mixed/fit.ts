@@ -11,13 +11,15 @@ import { type Separability, separability } from './design/separability.ts'
 import { createWorkspace } from './evaluate.ts'
 import type { ComponentStatus, FitOptions, NestedFit, StartTolerance } from './fit-result.ts'
 import type { Layout } from './layout.ts'
+import { sensitivityPass } from './model/sensitivity-pass.ts'
 import type { Workspace } from './model/workspace.ts'
-import { observedInformation } from './search/information.ts'
+import { expectedInformation } from './search/information.ts'
 import { keepStart } from './search/keep-start.ts'
 import { searchTwice } from './search/restart.ts'
 import type { SearchProblem, SearchResult } from './search/search.ts'
 import { type DataScale, dataScale, lowerBounds, startTheta } from './search/start.ts'
 import type { SearchDomain } from './search/step.ts'
+import { slopesOfCovariance } from './slopes.ts'
 
 export type {
   ComponentStatus,
@@ -79,6 +81,7 @@ export function fitNested(layout: Layout, options: Partial<FitOptions> = {}): Ne
       : withoutSearch(problem.start)
   const usable = layout.runCount > 0 && runVarianceKnown && !search.singular
   if (!usable) spoil(ws)
+  const covarianceSlope = usable ? slopesAt(layout, ws) : unknownMatrices(layout)
   const estimates = copyEstimates(layout, ws)
   if (!runVarianceKnown) estimates.beta.set(layout.anchor) // every setup has one run
   return {
@@ -87,7 +90,8 @@ export function fitNested(layout: Layout, options: Partial<FitOptions> = {}): Ne
     status: statusOf(settings, domain, search.theta),
     mergedInto: design.mergedInto,
     ...estimates,
-    ...(usable ? inverseInformation(layout, ws, domain) : unknownInformation()),
+    covarianceSlope,
+    ...(usable ? inverseInformation(layout, ws, domain, covarianceSlope) : unknownInformation()),
     ...diagnosis(search, design, layout),
     standardErrorsKnown: usable,
     options: settings,
@@ -167,32 +171,32 @@ function statusOf(
 
 /** Marks every result in the workspace as unknown. */
 function spoil(ws: Workspace): void {
-  for (const result of [ws.effect, ws.covariance, ws.sensitivity, ws.score]) result.fill(Number.NaN)
+  for (const result of [ws.effect, ws.covariance, ws.score]) result.fill(Number.NaN)
 }
 
 function copyEstimates(
   { anchor }: Layout,
   ws: Workspace,
-): Pick<NestedFit, 'beta' | 'covariance' | 'sensitivity' | 'score'> {
+): Pick<NestedFit, 'beta' | 'covariance' | 'score'> {
   return {
     beta: ws.effect.map((effect, setup) => effect + anchor[setup]!),
     covariance: ws.covariance.slice(),
-    sensitivity: ws.sensitivity.slice(),
     score: ws.score.slice(),
   }
 }
 
-/** Expected information E = 2 AI − O: the parts that depend on y cancel exactly. */
+/** Observed information O = 2 AI − E: AI holds the parts that depend on y. */
 function inverseInformation(
   layout: Layout,
   ws: Workspace,
   { estimable, lower }: SearchDomain,
+  slopes: Float64Array,
 ): Pick<NestedFit, 'inverseExpected' | 'inverseObserved'> {
   const n = COMPONENT_COUNT
   const theta = ws.theta.slice()
   const average = ws.averageInformation.slice()
-  const observed = observedInformation(layout, ws, estimable)
-  const expected = average.map((value, entry) => 2 * value - observed[entry]!)
+  const expected = expectedInformation(layout, ws, slopes, estimable)
+  const observed = average.map((value, entry) => 2 * value - expected[entry]!)
   const separable = [...estimable.keys()].filter((j) => estimable[j] === 1)
   const positive = separable.filter((j) => theta[j]! > lower[j]!)
   const unknown = unknownInformation()
@@ -200,6 +204,15 @@ function inverseInformation(
     inverseExpected: invertBlock(expected, n, separable) ?? unknown.inverseExpected,
     inverseObserved: invertBlock(observed, n, positive) ?? unknown.inverseObserved,
   }
+}
+
+function slopesAt(layout: Layout, ws: Workspace): Float64Array {
+  sensitivityPass(layout, ws)
+  return slopesOfCovariance(ws.covariance, ws.sensitivity, layout.setupCount)
+}
+
+function unknownMatrices({ setupCount: K }: Layout): Float64Array {
+  return new Float64Array(COMPONENT_COUNT * K * K).fill(Number.NaN)
 }
 
 function unknownInformation(): Pick<NestedFit, 'inverseExpected' | 'inverseObserved'> {

@@ -5,7 +5,7 @@ import {
   type PerComponent,
   perComponent,
 } from './components.ts'
-import { quadraticForm, type SetupWeight, satterthwaite } from './contrasts.ts'
+import { type SetupWeight, satterthwaite, varianceGradient } from './contrasts.ts'
 import type { NestedFit } from './fit-result.ts'
 import type { Spread } from './next-session.ts'
 
@@ -13,7 +13,7 @@ import type { Spread } from './next-session.ts'
  * Spread of a difference as one further session of the same setups will show it, whoever flies: the
  * level of pilot and day cancels, what a setup does on that day does not.
  *
- *     v = u² + Σ l² θ_cell,   ν = 2v² / (g'Ag),  g_j = (Cl)'T_j(Cl) + Σ l² for the cell
+ *     v = u² + Σ l² θ_cell,   ν = 2v² / (g'Ag),  g_j = l'D_j l + Σ l² for the cell
  *
  * Scatter of single runs stays out: what is predicted is the mean of that session. A cell variance the
  * flights cannot tell apart counts where the fit has put it.
@@ -34,20 +34,12 @@ export function nextSessionDifference(
 ): Spread {
   if (!fit.standardErrorsKnown)
     return { standardError: Number.POSITIVE_INFINITY, degreesOfFreedom: 1 }
-  const K = fit.setups.length
-  const solved = new Float64Array(K) // C l
-  let squares = 0
-  for (const { setup, weight } of weights) {
-    const k = fit.setups.indexOf(setup)
-    squares += weight * weight
-    for (let i = 0; i < K; i++) solved[i]! += weight * fit.covariance[i + k * K]!
-  }
+  const sparse = new Map(weights.map(({ setup, weight }) => [fit.setups.indexOf(setup), weight]))
+  const squares = weights.reduce((sum, { weight }) => sum + weight * weight, 0)
   const carrier = fit.mergedInto.cell ?? 'cell'
   const variance = meanStandardError ** 2 + squares * fit.theta[carrier]
-  const gradient = Float64Array.from({ length: COMPONENT_COUNT }, (_, j) => {
-    const own = quadraticForm(fit.sensitivity.subarray(j * K * K, (j + 1) * K * K), solved)
-    return own + (COMPONENTS[j] === carrier ? squares : 0)
-  })
+  const gradient = varianceGradient(fit, sparse)
+  gradient[COMPONENTS.indexOf(carrier)]! += squares
   return {
     standardError: Math.sqrt(variance),
     degreesOfFreedom: satterthwaite(variance, gradient, fit.inverseExpected),

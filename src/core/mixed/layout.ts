@@ -4,6 +4,7 @@ import {
   type SortedIds,
   sortByValueInPlace,
   sortIds,
+  translate,
 } from './design/canonical-order.ts'
 import {
   checkColumns,
@@ -80,7 +81,7 @@ export function buildLayout(
     sessionIds: sessions.ids,
     pilotIds: pilots.ids,
     ...centred(order, columns.y, groups),
-    knownRunVariance: Float64Array.from(order, (run) => columns.u[run]! ** 2),
+    knownRunVariance: squares(order, columns.u),
     knownSessionVariance: sessionVariances(sessions.ids, options.knownSessionVariance),
   }
 }
@@ -104,7 +105,7 @@ function orderByPilot(sessions: SortedIds, pilots: SortedIds): SortedIds {
   for (let i = 0; i < order.length; i++) place[order[i]!] = i
   return {
     ids: Array.from(order, (session) => sessions.ids[session]!),
-    codes: sessions.codes.map((session) => place[session]!),
+    codes: translate(sessions.codes, place),
   }
 }
 
@@ -132,6 +133,13 @@ function canonicalOrder(
   return order
 }
 
+/** u² in the order of the layout. */
+function squares(order: Int32Array, u: Float64Array): Float64Array {
+  const result = new Float64Array(order.length)
+  for (let i = 0; i < order.length; i++) result[i] = u[order[i]!]! ** 2
+  return result
+}
+
 /** Means of the setups, and the runs' distances from them. */
 function centred(
   order: Int32Array,
@@ -140,7 +148,8 @@ function centred(
 ): Pick<Layout, 'anchor' | 'deviation'> {
   const anchor = new Float64Array(setupCount)
   const runs = new Float64Array(setupCount)
-  const deviation = Float64Array.from(order, (run) => y[run]! + 0) // −0 becomes 0
+  const deviation = new Float64Array(order.length)
+  for (let i = 0; i < order.length; i++) deviation[i] = y[order[i]!]! + 0 // −0 becomes 0
   for (let cell = 0; cell < cellSetup.length; cell++) {
     const setup = cellSetup[cell]!
     for (let i = cellStart[cell]!; i < cellStart[cell + 1]!; i++) {

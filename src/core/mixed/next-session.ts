@@ -1,5 +1,5 @@
 import { COMPONENT_COUNT, COMPONENTS, type Component } from './components.ts'
-import { quadraticForm, satterthwaite } from './contrasts.ts'
+import { satterthwaite } from './contrasts.ts'
 import type { NestedFit } from './fit-result.ts'
 
 /** Spread of an estimate or of something predicted. */
@@ -17,7 +17,7 @@ const OF_A_SESSION: readonly Component[] = ['pilot', 'session', 'cell']
  * Spread of what a setup will show in a further session, by a pilot not seen before, about the
  * estimate of its mean.
  *
- *     v = u² + θ_pilot + θ_session + θ_cell,   ν = 2v²/(g'Ag),  g_j = (Cl)'T_j(Cl) + 1 for those three
+ *     v = u² + θ_pilot + θ_session + θ_cell,   ν = 2v²/(g'Ag),  g_j = l'D_j l + 1 for those three
  *
  * The scatter of single runs stays out: what is predicted is the mean of that session. A component
  * the flights cannot tell apart counts where the fit has put it.
@@ -41,13 +41,11 @@ export function nextSessionSpread(
   }
   const K = fit.setups.length
   const k = fit.setups.indexOf(setup)
-  const solved = fit.covariance.subarray(k * K, (k + 1) * K) // C l
   const counted = new Set(OF_A_SESSION.flatMap((c) => [c, fit.mergedInto[c] ?? c]))
   const gradient = new Float64Array(COMPONENT_COUNT)
   let variance = meanStandardError ** 2
   for (const [j, component] of COMPONENTS.entries()) {
-    const sensitivity = fit.sensitivity.subarray(j * K * K, (j + 1) * K * K)
-    gradient[j] = quadraticForm(sensitivity, solved)
+    gradient[j] = fit.covarianceSlope[j * K * K + k * (K + 1)]!
     if (!counted.has(component)) continue
     gradient[j]! += 1
     variance += fit.theta[component]

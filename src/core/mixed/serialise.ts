@@ -1,5 +1,6 @@
 import { COMPONENT_COUNT, componentArray, perComponent } from './components.ts'
 import type { NestedFit, SearchStep } from './fit-result.ts'
+import { slopesOfCovariance } from './slopes.ts'
 
 /** Packed numbers do not belong to the header they came with. */
 export class InvalidPackedFitError extends Error {
@@ -7,7 +8,10 @@ export class InvalidPackedFitError extends Error {
 }
 
 /** Layout of the packed numbers; raised when it changes. */
-const PACKING_VERSION = 1
+const PACKING_VERSION = 2
+
+/** Held T_j = X'V⁻¹G_jV⁻¹X where now the slopes of the covariance stand. */
+const PACKED_WITH_SENSITIVITY = 1
 
 /** Everything of a fit that is not an array of numbers; survives JSON unchanged. */
 export interface FitHeader
@@ -55,7 +59,7 @@ export function packFit(fit: NestedFit): PackedFit {
   writer.putLower(fit.covariance, setups.length)
   for (let j = 0; j < COMPONENT_COUNT; j++) {
     const size = setups.length ** 2
-    writer.putLower(fit.sensitivity.subarray(j * size, (j + 1) * size), setups.length)
+    writer.putLower(fit.covarianceSlope.subarray(j * size, (j + 1) * size), setups.length)
   }
   writer.put(fit.inverseExpected, fit.inverseObserved)
   for (const step of fit.search) {
@@ -84,7 +88,8 @@ export function unpackFit({ header, numbers }: PackedFit): NestedFit {
   const { packingVersion, stepAccepted, ...rest } = header
   const K = header.setups.length
   const expected = packedLength(K, stepAccepted.length)
-  if (packingVersion !== PACKING_VERSION || numbers.length !== expected) {
+  const known = packingVersion === PACKING_VERSION || packingVersion === PACKED_WITH_SENSITIVITY
+  if (!known || numbers.length !== expected) {
     throw new InvalidPackedFitError(
       `a packed fit of version ${PACKING_VERSION} with ${K} setups has ${expected} numbers, ` +
         `got version ${packingVersion} with ${numbers.length}`,
@@ -96,13 +101,15 @@ export function unpackFit({ header, numbers }: PackedFit): NestedFit {
   const score = reader.take(COMPONENT_COUNT)
   const beta = reader.take(K)
   const covariance = reader.takeLower(K)
-  const sensitivity = new Float64Array(COMPONENT_COUNT * K * K)
-  for (let j = 0; j < COMPONENT_COUNT; j++) sensitivity.set(reader.takeLower(K), j * K * K)
+  const matrices = new Float64Array(COMPONENT_COUNT * K * K)
+  for (let j = 0; j < COMPONENT_COUNT; j++) matrices.set(reader.takeLower(K), j * K * K)
+  const covarianceSlope =
+    packingVersion === PACKING_VERSION ? matrices : slopesOfCovariance(covariance, matrices, K)
   return {
     ...rest,
     theta: perComponent((j) => theta[j]!),
     logLikelihood: logLikelihood!,
-    ...{ score, beta, covariance, sensitivity },
+    ...{ score, beta, covariance, covarianceSlope },
     inverseExpected: reader.take(COMPONENT_COUNT ** 2),
     inverseObserved: reader.take(COMPONENT_COUNT ** 2),
     search: stepAccepted.map((accepted) => readStep(reader, accepted)),

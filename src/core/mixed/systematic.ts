@@ -1,11 +1,11 @@
 import { choleskyInPlace } from '../linalg/cholesky.ts'
-import { multiply } from '../linalg/symmetric.ts'
+import { multiply, multiplyToSymmetric, timesTransposed } from '../linalg/symmetric.ts'
 import { invertFromFactor } from '../linalg/triangular.ts'
 import { componentArray } from './components.ts'
 import { createWorkspace } from './evaluate.ts'
 import type { NestedFit } from './fit-result.ts'
 import type { Layout } from './layout.ts'
-import { accumulatePrecision, weighCells } from './model/precision-pass.ts'
+import { accumulatePrecision, weighCells, weighGroups } from './model/precision-pass.ts'
 import type { Workspace } from './model/workspace.ts'
 
 /**
@@ -57,6 +57,7 @@ export function systematicTerms(
   const ws = createWorkspace(layout)
   ws.theta.set(componentArray(fit.theta))
   weighCells(layout, ws)
+  weighGroups(layout, ws)
   accumulatePrecision(layout, ws)
   choleskyInPlace(ws.factor, layout.setupCount)
   invertFromFactor(ws.factor, layout.setupCount, ws.covariance)
@@ -64,12 +65,7 @@ export function systematicTerms(
   return causes.map(({ cause, reach, effect }) => {
     for (let i = 0; i < layout.runCount; i++) scratch.effect[i] = effect[layout.order[i]!]!
     averageOverCells(layout, ws, scratch)
-    const projected = GATHER[reach](layout, ws, scratch)
-    const covariance = multiply(
-      ws.covariance,
-      multiply(projected, ws.covariance, layout.setupCount),
-      layout.setupCount,
-    )
+    const covariance = SPREAD[reach](layout, ws, scratch)
     return { cause, reach, covariance }
   })
 }
@@ -100,38 +96,29 @@ function averageOverCells(
   }
 }
 
-type Gather = (layout: Layout, ws: Workspace, scratch: Scratch) => Float64Array
+type Spread = (layout: Layout, ws: Workspace, scratch: Scratch) => Float64Array
 
-/** Σ (X'V⁻¹e)(X'V⁻¹e)' over the independent draws of the cause, K × K. */
-const GATHER: Readonly<Record<SystematicReach, Gather>> = {
+/** Σ β̂(e) β̂(e)' over the independent draws of the cause, K × K. */
+const SPREAD: Readonly<Record<SystematicReach, Spread>> = {
   everyone(layout, ws, { cell, sum }) {
+    const K = layout.setupCount
     sum.fill(0)
     for (let p = 0; p < layout.pilotCount; p++) addRightHandSide(layout, ws, p, cell, sum)
-    return outerProduct(sum)
+    const solved = new Float64Array(K)
+    for (let j = 0; j < K; j++) {
+      for (let i = 0; i < K; i++) solved[i]! += ws.covariance[i + j * K]! * sum[j]!
+    }
+    return outerProduct(solved)
   },
   setup(layout, ws, { cell }) {
-    const {
-      setupCount: K,
-      pilotStart,
-      sessionStart,
-      cellSetup,
-      pilotSetup,
-      pilotSetupStart,
-    } = layout
+    const K = layout.setupCount
     const columns = new Float64Array(K * K) // column k: X'V⁻¹e_k
-    const own = new Float64Array(cell.length)
     for (let p = 0; p < layout.pilotCount; p++) {
-      const first = sessionStart[pilotStart[p]!]!
-      const end = sessionStart[pilotStart[p + 1]!]!
-      for (let j = pilotSetupStart[p]!; j < pilotSetupStart[p + 1]!; j++) {
-        const k = pilotSetup[j]!
-        for (let c = first; c < end; c++) own[c] = cellSetup[c] === k ? cell[c]! : 0
-        addRightHandSide(layout, ws, p, own, columns.subarray(k * K, (k + 1) * K))
+      for (let slot = layout.pilotSetupStart[p]!; slot < layout.pilotSetupStart[p + 1]!; slot++) {
+        addOneSetup(layout, ws, { p, slot, cell, columns })
       }
     }
-    const total = new Float64Array(K * K)
-    for (let k = 0; k < K; k++) addOuterProduct(total, columns.subarray(k * K, (k + 1) * K))
-    return total
+    return timesTransposed(multiply(ws.covariance, columns, K), K)
   },
   pilot(layout, ws, { cell, sum }) {
     const K = layout.setupCount
@@ -142,14 +129,51 @@ const GATHER: Readonly<Record<SystematicReach, Gather>> = {
     for (let p = 0; p < layout.pilotCount; p++) {
       addRightHandSide(layout, ws, p, cell, sum)
       for (let j = pilotSetupStart[p]!; j < pilotSetupStart[p + 1]!; j++) {
+        const column = pilotSetup[j]! * K
+        const own = sum[pilotSetup[j]!]!
         for (let i = pilotSetupStart[p]!; i < pilotSetupStart[p + 1]!; i++) {
-          total[pilotSetup[i]! + pilotSetup[j]! * K]! += sum[pilotSetup[i]!]! * sum[pilotSetup[j]!]!
+          total[pilotSetup[i]! + column]! += sum[pilotSetup[i]!]! * own
         }
       }
       for (let j = pilotSetupStart[p]!; j < pilotSetupStart[p + 1]!; j++) sum[pilotSetup[j]!] = 0
     }
-    return total
+    return multiplyToSymmetric(multiply(ws.covariance, total, K), ws.covariance, K)
   },
+}
+
+/** X'V⁻¹e_k of one pilot: a (x − τs² d a) e for each cell with the setup, less κ H Z for the pilot. */
+function addOneSetup(
+  layout: Layout,
+  ws: Workspace,
+  at: {
+    readonly p: number
+    readonly slot: number
+    readonly cell: Float64Array
+    readonly columns: Float64Array
+  },
+): void {
+  const { sessionStart, cellSetup, pilotSetup, pilotSetupStart, knownSessionVariance } = layout
+  const { p, slot, cell, columns } = at
+  const { cells, cellStart, cellSession } = ws.columns
+  const setup = pilotSetup[slot]!
+  const column = setup * layout.setupCount
+  let H = 0
+  for (let n = cellStart[slot]!; n < cellStart[slot + 1]!; n++) {
+    const c = cells[n]!
+    const s = cellSession[c]!
+    const d = ws.sessionShrink[s]!
+    const pulled = ws.cellShrunk[c]! * cell[c]!
+    const shift = (ws.theta[1]! + knownSessionVariance[s]!) * d * pulled
+    H += d * pulled
+    columns[column + setup]! += pulled
+    for (let r = sessionStart[s]!; r < sessionStart[s + 1]!; r++) {
+      columns[column + cellSetup[r]!]! -= ws.cellShrunk[r]! * shift
+    }
+  }
+  const along = ws.pilotGain[p]! * H
+  for (let i = pilotSetupStart[p]!; i < pilotSetupStart[p + 1]!; i++) {
+    columns[column + pilotSetup[i]!]! -= along * ws.pilotDesign[i]!
+  }
 }
 
 /** X'V⁻¹e of one pilot: a (ē − τs² d g − κ d H) for each cell, as for y in the precision pass. */
@@ -197,15 +221,10 @@ function removeSessionMeans(
 }
 
 function outerProduct(v: Float64Array): Float64Array {
-  const product = new Float64Array(v.length ** 2)
-  addOuterProduct(product, v)
-  return product
-}
-
-function addOuterProduct(matrix: Float64Array, v: Float64Array): void {
   const n = v.length
+  const product = new Float64Array(n * n)
   for (let j = 0; j < n; j++) {
-    if (v[j] === 0) continue
-    for (let i = 0; i < n; i++) matrix[i + j * n]! += v[i]! * v[j]!
+    for (let i = 0; i < n; i++) product[i + j * n] = v[i]! * v[j]!
   }
+  return product
 }

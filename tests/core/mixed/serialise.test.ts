@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { evaluateAt } from '../../../src/core/mixed/evaluate.ts'
 import { fitNested } from '../../../src/core/mixed/fit.ts'
 import { buildLayout } from '../../../src/core/mixed/layout.ts'
 import {
@@ -29,6 +30,15 @@ describe('a packed fit', () => {
       numbers: new Float64Array(bytes.buffer),
     })
     expect(back).toEqual(fit)
+  })
+
+  it('is read as it was packed before the slopes of the covariance stood in it', () => {
+    const { layout } = referenceFit('sim_metafor_known_u')
+    const fit = fitNested(layout)
+    const { sensitivity } = evaluateAt(layout, fit.theta)
+    const before = packFit({ ...fit, covarianceSlope: sensitivity })
+    const header = { ...before.header, packingVersion: 1 }
+    expect(unpackFit({ ...before, header })).toEqual(fit)
   })
 
   it('is refused with the numbers of another fit or version', () => {

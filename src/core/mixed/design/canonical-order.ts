@@ -16,10 +16,30 @@ export interface SortedIds {
 export function sortIds(codes: Int32Array, ids: readonly string[]): SortedIds {
   const used = new Uint8Array(ids.length)
   for (let i = 0; i < codes.length; i++) used[codes[i]!] = 1
+  if (used.every((yes) => yes === 1) && isSorted(ids)) return { ids, codes }
   const sorted = ids.filter((_, code) => used[code] === 1).sort()
   const rankOfId = new Map(sorted.map((id, rank) => [id, rank]))
   const rankOfCode = Int32Array.from(ids, (id) => rankOfId.get(id) ?? -1)
-  return { ids: sorted, codes: codes.map((code) => rankOfCode[code]!) }
+  return { ids: sorted, codes: translate(codes, rankOfCode) }
+}
+
+function isSorted(ids: readonly string[]): boolean {
+  for (let i = 1; i < ids.length; i++) if (ids[i - 1]! > ids[i]!) return false
+  return true
+}
+
+/**
+ * Replaces codes by what a table has for them.
+ *
+ * @param codes one per run
+ * @param table new code of each code
+ * @returns the new codes
+ * @source common practice
+ */
+export function translate(codes: Int32Array, table: Int32Array): Int32Array {
+  const translated = new Int32Array(codes.length)
+  for (let i = 0; i < codes.length; i++) translated[i] = table[codes[i]!]!
+  return translated
 }
 
 /**

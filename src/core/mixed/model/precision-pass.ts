@@ -21,20 +21,19 @@ export function weighCells(layout: Layout, ws: Workspace): number {
   const s2 = ws.theta[3]!
   let logDet = 0
   let lost = 0 // what rounding took from logDet; equal terms would lose the same way every time
-  let lastVariance = 1
-  let lastLog = 0
   for (let c = 0; c < cellCount; c++) {
     let W = 0
     let sumSquares = 0
     let sum = 0
     let logs = 0
+    let product = 1
     for (let i = cellStart[c]!; i < cellStart[c + 1]!; i++) {
       const variance = s2 + knownRunVariance[i]!
-      if (variance !== lastVariance) {
-        lastVariance = variance
-        lastLog = Math.log(variance)
+      product *= variance > 0 ? variance : Number.NaN
+      if (!(product > SMALLEST_PRODUCT && product < LARGEST_PRODUCT)) {
+        logs += Math.log(product)
+        product = 1
       }
-      logs += lastLog
       const w = 1 / variance
       ws.runWeight[i] = w
       W += w
@@ -45,7 +44,7 @@ export function weighCells(layout: Layout, ws: Workspace): number {
     ws.cellMean[c] = sum / W
     ws.cellConcentration[c] = sumSquares / (W * W)
     ws.cellShrunk[c] = W / (1 + tc2 * W)
-    logs += Math.log1p(tc2 * W)
+    logs += Math.log(product) + Math.log1p(tc2 * W)
     const longer = logDet + logs
     lost += Math.abs(logDet) >= Math.abs(logs) ? logDet - longer + logs : logs - longer + logDet
     logDet = longer
@@ -53,25 +52,26 @@ export function weighCells(layout: Layout, ws: Workspace): number {
   return logDet + lost
 }
 
+/** One logarithm serves the variances of many runs; between these bounds one more factor neither over- nor underflows. */
+const SMALLEST_PRODUCT = 1e-150
+const LARGEST_PRODUCT = 1e150
+
 /**
- * Second pass: M = X'V⁻¹X and X'V⁻¹y.
+ * Second pass: weights of sessions and pilots.
  *
- *     d = 1 / (1 + τs²A),  z_s = d Σ a x,  Z_p = Σ z_s,  κ = τp² / (1 + τp²B)
- *     M = Σ_p M_p,  M_p = Σ a x x' − Σ (τs²/d) z z' − κ Z Z'     over the cells and sessions of the pilot
+ *     d = 1 / (1 + τs²A),  b = A·d,  g = Σ a·ȳ,  Z_p = Σ_s d Σ a x
+ *     B = Σ b,  κ = τp² / (1 + τp²B),  H = Σ d·g
  *
- * Reads the cell fields; writes the session and pilot fields, pilotDesign, the lower triangle of
- * M into `factor`, and X'V⁻¹y into `effect`.
+ * Reads the cell fields; writes the session and pilot fields and pilotDesign.
  *
  * @param layout the runs
  * @param ws workspace of this layout. Mutated.
  * @returns Σ log(1 + τs²A) + Σ log(1 + τp²B), the rest of log|V|
  * @source derived for this model; block inverse as in {@link weighCells}
  */
-export function accumulatePrecision(layout: Layout, ws: Workspace): number {
+export function weighGroups(layout: Layout, ws: Workspace): number {
   const { pilotStart, pilotCount } = layout
   const tp2 = ws.theta[0]!
-  ws.factor.fill(0)
-  ws.effect.fill(0)
   ws.pilotDesign.fill(0)
   let logDet = 0
   for (let p = 0; p < pilotCount; p++) {
@@ -86,10 +86,26 @@ export function accumulatePrecision(layout: Layout, ws: Workspace): number {
     ws.pilotWeight[p] = B
     ws.pilotGain[p] = tp2 / (1 + tp2 * B)
     ws.pilotSum[p] = H
-    addRightHandSide(layout, ws, p)
   }
-  for (let setup = 0; setup < layout.setupCount; setup++) addColumn(layout, ws, setup)
   return logDet
+}
+
+/**
+ * Third pass: M = X'V⁻¹X and X'V⁻¹y.
+ *
+ *     z_s = d Σ a x,  M = Σ_p M_p,  M_p = Σ a x x' − Σ (τs²/d) z z' − κ Z Z'     over the cells and sessions of the pilot
+ *
+ * Reads the fields of cells and groups; writes the lower triangle of M into `factor`, and X'V⁻¹y into `effect`.
+ *
+ * @param layout the runs
+ * @param ws workspace of this layout. Mutated.
+ * @source derived for this model; block inverse as in {@link weighCells}
+ */
+export function accumulatePrecision(layout: Layout, ws: Workspace): void {
+  ws.factor.fill(0)
+  ws.effect.fill(0)
+  for (let p = 0; p < layout.pilotCount; p++) addRightHandSide(layout, ws, p)
+  for (let setup = 0; setup < layout.setupCount; setup++) addColumn(layout, ws, setup)
 }
 
 /** d, b and g of one session, and its share of Z_p; returns log(1 + τs²A). */

@@ -1,14 +1,16 @@
+import { mirrorLowerInPlace } from '../../linalg/symmetric.ts'
+import { COMPONENT_COUNT } from '../components.ts'
 import type { Layout } from '../layout.ts'
 import type { Workspace } from './workspace.ts'
 
 /**
- * T_j = X'V⁻¹G_jV⁻¹X and tr V⁻¹G_j of the four components, each a sum over pilots.
+ * T_j = X'V⁻¹G_jV⁻¹X of the four components, each a sum over pilots.
  *
  *     q_p = Z / (1 + τp²B)            q_s = z − κ b Z
  *     q_c = a (x − τs² z − κ d Z)     T_j = Σ q_j q_j',  T_run = Σ q(c) q_c q_c'
  *
  * The parts along Z are gathered per pilot, so a session costs m_s² and a pilot m_p².
- * Reads the weights; writes sensitivity (lower triangles), trace, traceSquares, largestWeight.
+ * Reads the weights; writes sensitivity and what {@link gatherAlongPilots} writes.
  *
  * @param layout the runs
  * @param ws workspace of this layout. Mutated.
@@ -16,14 +18,32 @@ import type { Workspace } from './workspace.ts'
  *   (from memory)
  */
 export function sensitivityPass(layout: Layout, ws: Workspace): void {
+  const K = layout.setupCount
   ws.sensitivity.fill(0)
+  gatherAlongPilots(layout, ws)
+  for (let setup = 0; setup < K; setup++) addColumn(layout, ws, setup)
+  for (let j = 0; j < COMPONENT_COUNT; j++) mirrorLowerInPlace(ws.sensitivity, K, j * K * K)
+}
+
+/**
+ * tr V⁻¹G_j, and what T_session, T_cell and T_run hold along Z, pilot by pilot.
+ *
+ *     T_j = Σ_p [ blocks of its sessions + ω Z Z' − h Z' − Z h' ]
+ *
+ * Reads the weights; writes trace, traceSquares, largestWeight, pilotAlong (ω), pilotCross (h) and the sums of
+ * squares of the sessions.
+ *
+ * @param layout the runs
+ * @param ws workspace of this layout. Mutated.
+ * @source as {@link sensitivityPass}
+ */
+export function gatherAlongPilots(layout: Layout, ws: Workspace): void {
   ws.trace.fill(0)
   ws.traceSquares.fill(0)
   ws.largestWeight.fill(0)
   for (const cross of ws.pilotCross) cross.fill(0)
   for (const along of ws.pilotAlong) along.fill(0)
   for (let p = 0; p < layout.pilotCount; p++) gatherPilot(layout, ws, p)
-  for (let setup = 0; setup < layout.setupCount; setup++) addColumn(layout, ws, setup)
 }
 
 /** Notes 1'V⁻¹1 of one group of component j. */
@@ -65,29 +85,26 @@ function gatherPilot(layout: Layout, ws: Workspace, p: number): void {
 
 /** Σ a² and Σ a² q of one session, and the traces of its cells. */
 function sumSquares(layout: Layout, ws: Workspace, { s, f }: { s: number; f: number }): void {
+  const { cellShrunk, cellConcentration, cellWeight, trace, traceSquares, largestWeight } = ws
+  const tc2 = ws.theta[2]!
   let omegaCell = 0
   let omegaRun = 0
+  let largest = largestWeight[3]! ** 2
   for (let c = layout.sessionStart[s]!; c < layout.sessionStart[s + 1]!; c++) {
-    const square = ws.cellShrunk[c]! ** 2
-    omegaCell += square
-    omegaRun += square * ws.cellConcentration[c]!
-    addCellTraces(ws, c, f)
+    const a = cellShrunk[c]!
+    const q = cellConcentration[c]!
+    const W = cellWeight[c]!
+    omegaCell += a * a
+    omegaRun += a * a * q
+    addTrace(ws, 2, a - a * a * f)
+    trace[3]! += W - q * W * a * tc2 - q * a * a * f
+    const squares = q * W * W // Σ w², the leading term; only a scale is needed
+    traceSquares[3]! += squares
+    if (squares > largest) largest = squares // √Σw² is at least the largest weight
   }
+  largestWeight[3] = Math.sqrt(largest)
   ws.sessionCellSquares[s] = omegaCell
   ws.sessionRunSquares[s] = omegaRun
-}
-
-function addCellTraces(ws: Workspace, c: number, f: number): void {
-  const W = ws.cellWeight[c]!
-  const q = ws.cellConcentration[c]!
-  const a = ws.cellShrunk[c]!
-  const tc2 = ws.theta[2]!
-  addTrace(ws, 2, a - a * a * f)
-  const runs = W - q * W * a * tc2 - q * a * a * f
-  ws.trace[3]! += runs
-  ws.traceSquares[3]! += q * W * W // Σ w², the leading term; only a scale is needed
-  const largest = W * Math.sqrt(q) // √Σw², at least the largest weight
-  if (largest > ws.largestWeight[3]!) ws.largestWeight[3] = largest
 }
 
 /**

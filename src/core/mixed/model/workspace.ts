@@ -43,7 +43,7 @@ export interface Workspace {
   readonly cellWeightedResidual: Float64Array
   /** e'e and Σ w·e² over all runs. */
   readonly residualSquares: Float64Array
-  /** T_j, four K × K matrices in a row; lower triangles. */
+  /** T_j, four K × K matrices in a row, symmetric. */
   readonly sensitivity: Float64Array
   /** Who adds to which column of M and T_j. */
   readonly columns: ColumnIndex
@@ -51,6 +51,8 @@ export interface Workspace {
   readonly trace: Float64Array
   readonly traceSquares: Float64Array
   readonly largestWeight: Float64Array
+  /** tr C T_j: what the estimated means take from the traces. */
+  readonly meansTrace: Float64Array
   /** Derivative of the criterion, and average information (4 × 4). */
   readonly score: Float64Array
   readonly averageInformation: Float64Array
@@ -64,6 +66,8 @@ export interface Workspace {
   readonly pilotCross: readonly [Float64Array, Float64Array, Float64Array]
   /** Weights of Z Z' in T_session, T_cell and T_run, per pilot. */
   readonly pilotAlong: readonly [Float64Array, Float64Array, Float64Array]
+  /** Scratch: C Z on the setups of one pilot. */
+  readonly pilotSolved: Float64Array
   /** Scratch: one column of a pilot's block, zero between uses. */
   readonly columnScratch: readonly [Float64Array, Float64Array, Float64Array]
   /** Scratch of one entry per component: sums over a session and over a pilot. */
@@ -113,6 +117,7 @@ export function createWorkspace(layout: Layout): Workspace {
     trace: f(COMPONENT_COUNT),
     traceSquares: f(COMPONENT_COUNT),
     largestWeight: f(COMPONENT_COUNT),
+    meansTrace: f(COMPONENT_COUNT),
     score: f(COMPONENT_COUNT),
     averageInformation: f(COMPONENT_COUNT * COMPONENT_COUNT),
     projected: f(COMPONENT_COUNT * k),
@@ -121,6 +126,7 @@ export function createWorkspace(layout: Layout): Workspace {
     sessionRunSquares: f(sessionCount),
     pilotCross: [f(slots), f(slots), f(slots)],
     pilotAlong: [f(pilotCount), f(pilotCount), f(pilotCount)],
+    pilotSolved: f(k),
     columnScratch: [f(k), f(k), f(k)],
     sessionScratch: f(COMPONENT_COUNT),
     componentScratch: f(COMPONENT_COUNT),
