@@ -26,7 +26,7 @@ export const SetupRow = z.strictObject({
 })
 
 const optional = (unit: string, title: string, description: string) =>
-  column(z.number().nullable(), { title, description, unit })
+  column(z.number().min(0).nullable(), { title, description, unit })
 
 /** A powerplant, propeller or frame of the setups in the release. */
 export const ComponentRow = z.strictObject({
@@ -58,12 +58,15 @@ export const ComponentRow = z.strictObject({
   ),
   diameter_cm: optional('cm', 'Diameter', 'Propellers: diameter of the disc.'),
   pitch_cm: optional('cm', 'Pitch', 'Propellers: as stated by the maker.'),
-  blades: column(z.int().nullable(), { title: 'Blades', description: 'Propellers: how many.' }),
+  blades: column(z.int().min(1).nullable(), {
+    title: 'Blades',
+    description: 'Propellers: how many.',
+  }),
   mass_kg: optional('kg', 'Mass', 'As stated in the catalogue.'),
 })
 
 const rank = (title: string, description: string) =>
-  column(z.number().nullable(), { title, description, unit: '1' })
+  column(z.number().min(1).nullable(), { title, description, unit: '1' })
 
 /** A setup for a weight class: what the rankings show. */
 export const AggregateRow = z.strictObject({
@@ -79,13 +82,13 @@ export const AggregateRow = z.strictObject({
   variant: column(z.enum(AGGREGATE_VARIANTS), {
     title: 'Evidence',
     description:
-      'Runs it rests on: all; those flown in the weight class; all but those submitted by people with a declared interest.',
+      'Runs it rests on: all; those flown in the weight class; all but those submitted by people with a declared interest; or all again, where what does not fit counts less (robust).',
   }),
   all_up_mass_class: column(z.enum(Object.keys(MASS_CLASSES) as [string, ...string[]]), {
     title: 'Weight class',
     description: 'Class of all-up mass; figures are those of the mass that stands for it.',
   }),
-  all_up_mass_kg: column(z.number(), {
+  all_up_mass_kg: column(z.number().min(0), {
     title: 'All-up mass',
     description: 'The mass that stands for the class.',
     unit: 'kg',
@@ -108,7 +111,7 @@ export const AggregateRow = z.strictObject({
     title: 'Upper end',
     description: 'Upper end of the 95 % interval, in unit.',
   }),
-  degrees_of_freedom: column(z.number().nullable(), {
+  degrees_of_freedom: column(z.number().min(0).nullable(), {
     title: 'Degrees of freedom',
     description: 'Of the standard uncertainty (Satterthwaite).',
     unit: '1',

@@ -41,7 +41,7 @@ export function jsonLd(
   }[],
 ) {
   return {
-    '@context': 'https://schema.org/',
+    '@context': 'https://schema.org',
     '@type': 'Dataset',
     name: `${TITLE}, release ${facts.id}`,
     description: DESCRIPTION,
@@ -82,7 +82,12 @@ export function dataCite(facts: ReleaseFacts) {
     language: 'en',
     version: facts.id,
     rightsList: [
-      { rights: LICENCE.title, rightsUri: LICENCE.path, rightsIdentifier: LICENCE.name },
+      {
+        rights: LICENCE.title,
+        rightsUri: LICENCE.path,
+        rightsIdentifier: LICENCE.name,
+        rightsIdentifierScheme: 'SPDX',
+      },
     ],
     descriptions: [{ description: DESCRIPTION, descriptionType: 'Abstract', lang: 'en' }],
   }

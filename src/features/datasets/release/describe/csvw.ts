@@ -36,18 +36,32 @@ export function csvwMetadata(facts: ReleaseFacts, tables: Tables) {
   }
 }
 
-function columnOf({ name, type, title, description, nullable, minimum, maximum, values }: Column) {
-  const limits = {
-    ...(minimum === null ? {} : { minimum }),
-    ...(maximum === null ? {} : { maximum }),
-    ...(values === null ? {} : { format: values.join('|') }),
-  }
+function columnOf(column: Column) {
+  const { name, title, description, unit, nullable } = column
   return {
     name,
     titles: [name],
     'dc:title': title,
     'dc:description': description,
+    ...(unit === null || unit === '1' ? {} : { 'schema:unitText': unit }),
     required: !nullable,
-    datatype: { base: DATATYPES[type], ...limits },
+    datatype: datatypeOf(column),
   }
+}
+
+/** Words and patterns are what `format` of a string is for; bounds are for numbers only. */
+function datatypeOf({ type, minimum, maximum, values, pattern }: Column) {
+  const format = type !== 'string' ? null : values === null ? pattern : oneOf(values)
+  return {
+    base: DATATYPES[type],
+    ...(format === null ? {} : { format }),
+    ...(minimum === null ? {} : { minimum }),
+    ...(maximum === null ? {} : { maximum }),
+  }
+}
+
+/** A regular expression (ECMA-262) that the whole of each of the words matches, and nothing else. */
+function oneOf(words: readonly string[]): string {
+  const literal = words.map((word) => word.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&'))
+  return `^(?:${literal.join('|')})$`
 }

@@ -1,6 +1,6 @@
 import type { StoredFile } from '../../files/store.ts'
 import type { Column } from '../../tables/column.ts'
-import type { Table, Tables } from '../../tables/tables.ts'
+import type { ForeignKey, Table, Tables } from '../../tables/tables.ts'
 import { DESCRIPTION, KEYWORDS, LICENCE, type ReleaseFacts, TITLE } from '../facts.ts'
 
 type Json = Readonly<Record<string, unknown>>
@@ -70,11 +70,12 @@ function schemaOf(table: Table): Json {
     fields: table.columns.map(fieldOf),
     missingValues: [''],
     ...(table.primaryKey === null ? {} : { primaryKey: table.primaryKey }),
-    foreignKeys: table.foreignKeys.map(({ fields, table: resource, references }) => ({
-      fields,
-      reference: { resource, fields: references },
-    })),
+    ...(table.foreignKeys.length === 0 ? {} : { foreignKeys: table.foreignKeys.map(foreignKeyOf) }),
   }
+}
+
+function foreignKeyOf({ fields, table: resource, references }: ForeignKey): Json {
+  return { fields, reference: { resource, fields: references } }
 }
 
 /** One column as a Frictionless field. */
