@@ -57,8 +57,9 @@ function wordsOf({ enum: words, const: word }: PropertySchema): readonly string[
 }
 
 function rawField(field: string, schema: PropertySchema, kinds: readonly string[]): RawField[] {
-  const items = Object.entries(schema.items?.properties ?? {})
-  const isList = schema.type === 'array' && items.length > 0 && items.every(([, s]) => isPlain(s))
+  // What stands beside the readings of an item, such as stated uncertainties, stays out as elsewhere.
+  const items = Object.entries(schema.items?.properties ?? {}).filter(([, s]) => isPlain(s))
+  const isList = schema.type === 'array' && items.length > 0
   if (!isPlain(schema) && !isList) return []
   const told = unitAndText(schema.description ?? '')
   const rounded = schema.type === 'number' || schema.type === 'integer' || isList
