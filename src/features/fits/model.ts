@@ -58,6 +58,17 @@ export function lookBeside({ variant = PLAIN, start = null, ...rows }: FitTask):
   }
 }
 
+/** The robust fit alone; null where it cannot be made. */
+export function fitRobustly({
+  variant = PLAIN,
+  start = null,
+  ...rows
+}: FitTask): FittedModel | null {
+  const { layout, fit } = fitPlain(rows, start)
+  const robust = fitRobust(layout, fit)
+  return robust === null ? null : packRobust(rows, robust, { plain: fit, variant })
+}
+
 interface Fitted {
   readonly layout: Layout
   readonly fit: NestedFit

@@ -8,6 +8,7 @@ import { withAdvisoryLock } from '../../db/advisory-lock.ts'
 import type { Database } from '../../db/client.ts'
 import { CompanionQueue } from './companions.ts'
 import { EvidenceCache } from './evidence-cache.ts'
+import type { EvidenceRows } from './evidence-rows.ts'
 import { fitId } from './identity.ts'
 import { type Bench, makeFit } from './make.ts'
 import type { FittedModel } from './model.ts'
@@ -79,7 +80,7 @@ export class FitRefresher {
   /**
    * Fits of what this transaction sees, whatever the current fit is: for a release, which must hold
    * the fits of exactly its own evidence, searched from the data to the end, and of nothing that other
-   * servers publish. Null where a variant has no evidence. Nothing is stored.
+   * servers publish. Null where a variant has no evidence, or cannot be made. Nothing is stored.
    */
   async fitsIn(
     client: PoolClient,
@@ -92,10 +93,15 @@ export class FitRefresher {
     for (const variant of variants) {
       const rows = selectRows(all, variant)
       const id = fitId(versions, rows, variant)
-      const isEmpty = rows.y.length === 0
-      fits.push(isEmpty ? null : { id, ...(await this.#workers.fit({ ...rows, variant })) })
+      const made = rows.y.length === 0 ? null : await this.#fitAs(variant, rows)
+      fits.push(made === null ? null : { id, ...made })
     }
     return fits
+  }
+
+  #fitAs(variant: FitVariant, rows: EvidenceRows): Promise<FittedModel | null> {
+    const task = { ...rows, variant }
+    return variant.robust ? this.#workers.behind.robust(task) : this.#workers.fit(task)
   }
 
   /**

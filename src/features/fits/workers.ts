@@ -19,6 +19,8 @@ export class FitWorkers {
     fit: (task: FitTask): Promise<FittedModel> => this.#second.started().run(task),
     beside: (task: FitTask): Promise<FitBeside> =>
       this.#second.started().run(task, { name: 'lookBeside' }),
+    robust: (task: FitTask): Promise<FittedModel | null> =>
+      this.#second.started().run(task, { name: 'fitRobustly' }),
   }
 
   async close(): Promise<void> {

@@ -5,6 +5,7 @@ import { gunzipSync } from 'node:zlib'
 
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
+import { readCsv } from './csv-file.ts'
 import { type DemoRelease, makeRelease, readFile, releaseDemo } from './demo-release.ts'
 
 let demo: DemoRelease
@@ -91,6 +92,55 @@ describe('a release', () => {
       version: demo.releaseId,
       license: 'https://creativecommons.org/licenses/by/4.0/',
     })
+  })
+})
+
+describe('the table aggregates', () => {
+  const aggregates = () => readCsv(join(demo.folder, 'aggregates.csv'))
+
+  it('holds what the ranking of a weight class shows', async () => {
+    const { body } = await demo.request
+      .get('/v1/rankings?metric=climbRate&massClass=120to140')
+      .expect(200)
+    const rows = (await aggregates()).filter(
+      (row) =>
+        row.metric === 'climbRate' &&
+        row.variant === 'all' &&
+        row.all_up_mass_class === '120to140' &&
+        row.rank_median !== '',
+    )
+    expect(rows).toHaveLength(body.ranked.length)
+    for (const { setupId, value, standardUncertainty, evidence } of body.ranked) {
+      const row = rows.find(({ setup_id }) => setup_id === setupId)!
+      expect(Number(row.estimate)).toBeCloseTo(value, 9)
+      expect(Number(row.standard_uncertainty)).toBeCloseTo(standardUncertainty, 9)
+      expect(Number(row.sessions)).toBe(evidence.sessions)
+    }
+  })
+
+  it('says of the same setups and runs what comes of it where misfits count less', async () => {
+    const rows = await aggregates()
+    const of = (variant: string) =>
+      new Map(
+        rows
+          .filter((row) => row.variant === variant)
+          .map((row) => [
+            [row.metric, row.quantity, row.all_up_mass_class, row.setup_id].join(),
+            row,
+          ]),
+      )
+    const [plain, robust] = [of('all'), of('robust')]
+    expect([...robust.keys()]).toEqual([...plain.keys()])
+    const moves = [...plain].map(([key, { estimate, standard_uncertainty: u, runs }]) => {
+      const again = robust.get(key)!
+      expect(again.runs).toBe(runs)
+      return estimate === '' || again.estimate === ''
+        ? 0
+        : Math.abs(Number(again.estimate) - Number(estimate)) / Number(u)
+    })
+    // The demo has no gross slips: the two readings agree, and are not one and the same.
+    expect(Math.max(...moves)).toBeGreaterThan(0)
+    expect(Math.max(...moves)).toBeLessThan(1)
   })
 })
 

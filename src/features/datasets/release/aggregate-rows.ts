@@ -25,7 +25,7 @@ interface Ranking {
 
 /**
  * The table aggregates: the rankings of every metric and weight class, at sea level on a standard
- * day, from all runs, from those of the class, and without those of people with an interest.
+ * day, from all runs, from those of the class, without those of people with an interest, and robust.
  */
 export function aggregateRows(fits: readonly ReleasedFit[], facts: Facts): Row[] {
   return rankingsOf(fits).flatMap((ranking) => rowsOf(ranking, facts))

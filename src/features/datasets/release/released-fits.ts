@@ -16,8 +16,11 @@ export interface SnapshotFit {
   readonly numbers: Uint8Array
 }
 
-/** What aggregates may rest on: all runs, those of the weight class, or those of people without an interest. */
-export const AGGREGATE_VARIANTS = ['all', 'class', 'withoutInterested'] as const
+/**
+ * What aggregates may rest on: all runs, those of the weight class, those of people without an interest,
+ * or all where what does not fit counts less.
+ */
+export const AGGREGATE_VARIANTS = ['all', 'class', 'withoutInterested', 'robust'] as const
 
 export type AggregateVariant = (typeof AGGREGATE_VARIANTS)[number]
 
@@ -37,6 +40,7 @@ export const RELEASED_VARIANTS: readonly ReleasedVariant[] = [
     return { name: 'class', massClass, fit: { ...PLAIN, massClass } }
   }),
   { name: 'withoutInterested', massClass: null, fit: { ...PLAIN, excludeInterested: true } },
+  { name: 'robust', massClass: null, fit: { ...PLAIN, robust: true } },
 ]
 
 /** A fit of part of the evidence. */
