@@ -15,6 +15,8 @@ const ONLY_IN_MIGRATIONS = [
   'check dataset_chunk_name_check',
   'check dataset_request_finished_check',
   'check dataset_request_state_check',
+  'check import_request_finished_check',
+  'check import_request_state_check',
   'check mirrored_run_evidence_check',
   'check report_kind_check',
   'check report_origin_check',

@@ -3,6 +3,7 @@ import type { PoolClient } from 'pg'
 
 import { makeRelease, type Workshop } from './make.ts'
 import {
+  beginRequest,
   findNextRequest,
   finishRequest,
   insertScheduledRequest,
@@ -14,7 +15,15 @@ import {
 const QUEUE_LOCK = 7_310_003
 
 /** How often the schedule is looked at [ms]. */
-const LOOK_MS = 3_600_000
+export const LOOK_MS = 3_600_000
+
+/** How long after the database went away the requests are looked at again [ms]. */
+const RETRY_MS = 60_000
+
+/** After so many beginnings that did not come to an end, a request is given up. */
+export const ATTEMPTS = 5
+
+const GIVEN_UP = `given up: the service ended ${ATTEMPTS} times while this release was made`
 
 type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
 
@@ -29,6 +38,7 @@ export class ReleaseMaker {
   #again = false
   #closed = false
   #timer: NodeJS.Timeout | null = null
+  #retry: NodeJS.Timeout | null = null
 
   constructor(workshop: Workshop, log: Log) {
     this.#workshop = workshop
@@ -48,11 +58,14 @@ export class ReleaseMaker {
     this.#timer = setInterval(look, LOOK_MS).unref()
   }
 
-  /** Says that there is a request; returns at once. */
+  /** Says that there is a request; returns at once. What fails without the database is tried again. */
   wake(): void {
-    this.workOff().catch((error: unknown) =>
-      this.#log.error({ err: error }, 'requests for releases could not be worked off'),
-    )
+    this.workOff().catch((error: unknown) => {
+      this.#log.error({ err: error }, 'requests for releases could not be worked off')
+      if (this.#closed) return
+      if (this.#retry !== null) clearTimeout(this.#retry)
+      this.#retry = setTimeout(() => this.wake(), RETRY_MS).unref()
+    })
   }
 
   /** Resolves when no request is left. */
@@ -67,6 +80,7 @@ export class ReleaseMaker {
   async close(): Promise<void> {
     this.#closed = true
     if (this.#timer !== null) clearInterval(this.#timer)
+    if (this.#retry !== null) clearTimeout(this.#retry)
     await this.#running?.catch(() => {})
   }
 
@@ -102,8 +116,14 @@ export class ReleaseMaker {
     }
   }
 
-  async #fulfil(client: PoolClient, { id }: ReleaseRequest): Promise<void> {
+  async #fulfil(client: PoolClient, { id, attempts }: ReleaseRequest): Promise<void> {
+    if (attempts >= ATTEMPTS) {
+      this.#log.error({ request: id }, 'release given up')
+      await finishRequest(client, id, { state: 'failed', releaseId: null, step: GIVEN_UP })
+      return
+    }
     try {
+      await beginRequest(client, id)
       const outcome = await makeRelease(this.#workshop, (progress, step) =>
         saveProgress(client, id, { progress, step }),
       )
