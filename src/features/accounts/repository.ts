@@ -93,7 +93,8 @@ export async function updateRole(
 
 /**
  * Takes the person out of an account: e-mail, name and password are overwritten, and sessions, API
- * keys and remembered answers are deleted, and what leads from the labels of a notebook to its pilots.
+ * keys and remembered answers are deleted, what was refused of files, and what leads from the labels of
+ * a notebook to its pilots.
  * Submissions keep pointing at the row that remains.
  */
 export async function eraseAccount(client: PoolClient, id: string): Promise<void> {
@@ -107,6 +108,7 @@ export async function eraseAccount(client: PoolClient, id: string): Promise<void
   await client.query('DELETE FROM refresh_token WHERE account_id = $1', [id])
   await client.query('DELETE FROM api_key WHERE account_id = $1', [id])
   await client.query('DELETE FROM idempotency_record WHERE account_id = $1', [id])
+  await client.query('DELETE FROM import_request WHERE account_id = $1', [id])
   await client.query('UPDATE guest_pilot SET label_hash = NULL WHERE account_id = $1', [id])
 }
 

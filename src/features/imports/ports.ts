@@ -8,6 +8,18 @@ interface Doubt {
   readonly detail: string
 }
 
+/** A setup of a body whose readings stand somewhere already. */
+export interface AlikeEntry {
+  readonly entryIndex: number
+  /** Pairs of runs with the same readings. */
+  readonly runs: number
+  /** Mass and air are the same too. */
+  readonly isSame: boolean
+  readonly earlier:
+    | { readonly submissionId: string; readonly accountId: string }
+    | { readonly bodyIndex: number }
+}
+
 /** Who submits what. */
 export interface CheckedSubmission {
   readonly accountId: string
@@ -26,6 +38,8 @@ export interface SubmissionPort {
   warningsOf(normalised: unknown): readonly Doubt[]
   /** Stores it, with what it says against flying; gives its id. */
   store(client: PoolClient, submission: CheckedSubmission): Promise<string>
+  /** For each body, which of its readings a submission that counts or a body before it has already. */
+  alike(client: PoolClient, bodies: readonly unknown[]): Promise<AlikeEntry[][]>
   /** Which of these set-ups must not be flown now. */
   grounded(client: PoolClient, setupIds: readonly string[]): Promise<string[]>
 }

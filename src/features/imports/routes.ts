@@ -1,18 +1,29 @@
 import { type FastifyPluginAsyncZod, jsonSchemaTransform } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { WriteHeaders } from '../../contract/idempotency-key.ts'
 import { IdParams } from '../../contract/ids.ts'
 import { PageQuery } from '../../contract/pagination.ts'
 import { problems } from '../../contract/problems.ts'
 import { requestBody } from './body-description.ts'
+import { ImportQueue } from './followed/queue.ts'
 import { notebookColumns } from './notebook/columns.ts'
 import { blankNotebook, describeColumns } from './notebook/template.ts'
-import { Import, ImportPage, ImportQuery, NotebookColumns, TemplateQuery } from './schema.ts'
 import {
+  Import,
+  ImportHeaders,
+  ImportPage,
+  ImportQuery,
+  ImportRequest,
+  NotebookColumns,
+  prefersAsync,
+  TemplateQuery,
+} from './schema.ts'
+import {
+  followImport,
   type ImportDesk,
   importFiles,
   pageOfImports,
   readImport,
+  readRequest,
   withdrawImport,
 } from './service.ts'
 import { MAX_UPLOAD_BYTES, takeUploads, uploadsOf } from './upload.ts'
@@ -20,13 +31,15 @@ import { MAX_UPLOAD_BYTES, takeUploads, uploadsOf } from './upload.ts'
 const tags = ['Imports']
 
 /** HTTP face of imports: notebooks and releases come in as files. */
-export const importRoutes: FastifyPluginAsyncZod<Omit<ImportDesk, 'columns'>> = async (
+export const importRoutes: FastifyPluginAsyncZod<Omit<ImportDesk, 'columns' | 'queue'>> = async (
   app,
   options,
 ) => {
   const { db, submissions, catalogue, tables, onEvidenceChanged } = options // without the prefix
   const columns = notebookColumns(submissions.schema)
-  const desk = { db, columns, submissions, catalogue, tables, onEvidenceChanged }
+  const queue = new ImportQueue(db, app.log)
+  app.addHook('onClose', () => queue.settled())
+  const desk = { db, columns, submissions, catalogue, tables, queue, onEvidenceChanged }
   await app.register(templateRoutes, desk)
   await app.register(storedRoutes, desk)
   await app.register(uploadRoutes, desk)
@@ -49,25 +62,32 @@ const uploadRoutes: FastifyPluginAsyncZod<ImportDesk> = async (app, desk) => {
         operationId: 'importData',
         summary: 'Take in a notebook, or a release of another server',
         description:
-          'All of it or nothing. A notebook (CSV in the columns of GET /v1/imports/columns, one row per run) becomes submissions of the caller, checked like posted ones. The files of a release (runs and systematic, and setups and components where its set-ups are not known here) count beside the submissions of this server; that needs the role moderator or admin. Faults are answered with row and column. A file that was taken in before is answered with what it made then.',
+          'All of it or nothing. A notebook (CSV in the columns of GET /v1/imports/columns, one row per run) becomes submissions of the caller, checked like posted ones. The files of a release (runs and systematic, and setups and components where its set-ups are not known here) count beside the submissions of this server; that needs the role moderator or admin. Faults are answered with row and column. A file that was taken in before is answered with what it made then. With the header Prefer: respond-async the answer comes at once and says where to follow a long file.',
         tags,
         querystring: ImportQuery,
-        headers: WriteHeaders,
+        headers: ImportHeaders,
         response: {
           200: Import.describe('The same file came before: what it made then'),
           201: Import,
-          ...problems(400, 401, 403, 409, 413, 415, 422),
+          202: ImportRequest.describe('It is being taken in'),
+          ...problems(400, 401, 403, 409, 413, 415, 422, 503),
         },
       },
     },
     async (request, reply) => {
-      const uploads = await uploadsOf(request)
-      const { status, body } = await importFiles(desk, {
-        uploads,
+      const write = {
+        uploads: await uploadsOf(request),
         caller: request.caller!,
         idempotencyKey: request.headers['idempotency-key'],
         replaces: request.query.replaces,
-      })
+      }
+      if (prefersAsync(request.headers.prefer)) {
+        const asked = await followImport(desk, write)
+        reply.code(202).header('location', `/v1/import-requests/${asked.id}`)
+        reply.header('preference-applied', 'respond-async')
+        return asked
+      }
+      const { status, body } = await importFiles(desk, write)
       reply.code(status as 200 | 201).header('location', `/v1/imports/${body.id}`)
       return body
     },
@@ -110,6 +130,26 @@ const storedRoutes: FastifyPluginAsyncZod<ImportDesk> = async (app, desk) => {
       },
     },
     async (request) => readImport(desk.db, request.caller!, request.params.id),
+  )
+
+  app.get(
+    '/import-requests/:id',
+    {
+      onRequest,
+      schema: {
+        operationId: 'readImportRequest',
+        summary: 'Follow an import',
+        description: 'For the account that sent it, for a week after it is done.',
+        tags,
+        params: IdParams,
+        response: { 200: ImportRequest, ...problems(400, 401, 404) },
+      },
+    },
+    async (request, reply) => {
+      const found = await readRequest(desk.db, request.caller!, request.params.id)
+      if (found.finishedAt === null) reply.header('retry-after', '1')
+      return found
+    },
   )
 
   app.delete(

@@ -1,7 +1,10 @@
 import { z } from 'zod'
 
+import { WriteHeaders } from '../../contract/idempotency-key.ts'
 import { Id } from '../../contract/ids.ts'
 import { pageOf } from '../../contract/pagination.ts'
+import { Problem } from '../../contract/problems.ts'
+import { FOLLOWED_STATES } from './followed/repository.ts'
 
 export const RowWarning = z.object({
   row: z.int().describe('Row of the file; its header is row 1'),
@@ -59,6 +62,38 @@ export const Import = z
 export type Import = z.infer<typeof Import>
 
 export const ImportPage = pageOf(Import).meta({ id: 'ImportPage' })
+
+export const ImportRequest = z
+  .object({
+    id: Id,
+    state: z
+      .enum(FOLLOWED_STATES)
+      .describe('refused: problem says why; failed: step says why. Nothing was imported then'),
+    progress: z.number().min(0).max(1),
+    step: z.string().describe('What is being done now'),
+    import: Id.nullable().describe('What it came to'),
+    url: z.string().nullable(),
+    problem: Problem.nullable().describe('What a request that waits would have been answered'),
+    createdAt: z.iso.datetime(),
+    finishedAt: z.iso.datetime().nullable(),
+  })
+  .meta({ id: 'ImportRequest', description: 'A file that is being taken in, and how far it is' })
+
+export type ImportRequest = z.infer<typeof ImportRequest>
+
+export const ImportHeaders = WriteHeaders.extend({
+  prefer: z
+    .string()
+    .max(200)
+    .optional()
+    .describe('respond-async (RFC 7240): answer 202 with a place to follow it, for long files'),
+})
+
+/** Whether a header Prefer asks for an answer before the work is done. */
+export function prefersAsync(prefer: string | undefined): boolean {
+  const wishes = (prefer ?? '').split(/[,;]/).map((wish) => wish.trim().toLowerCase())
+  return wishes.includes('respond-async')
+}
 
 export const ImportQuery = z.strictObject({
   replaces: Id.optional().describe(

@@ -10,10 +10,13 @@ import type { Database } from '../../db/client.ts'
 import { writeOnce } from '../../db/idempotency.ts'
 import { inTransaction } from '../../db/transaction.ts'
 import { readSheet, type Sheet, type Upload } from './csv/sheet.ts'
+import type { ImportQueue } from './followed/queue.ts'
+import { type FollowedImport, failIfAbandoned, findFollowed } from './followed/repository.ts'
 import type { NotebookColumn } from './notebook/columns.ts'
 import { importNotebook } from './notebook/import.ts'
 import { withdrawSessions } from './notebook/repository.ts'
 import type { CataloguePort, ReleaseTables, SubmissionPort } from './ports.ts'
+import { type Progress, unfollowed } from './progress.ts'
 import { importRelease } from './release/import.ts'
 import {
   findImport,
@@ -24,7 +27,7 @@ import {
   type StoredImport,
   takeTurn,
 } from './repository.ts'
-import type { Import, ImportedFile } from './schema.ts'
+import type { Import, ImportedFile, ImportRequest } from './schema.ts'
 
 /** What the use cases work with. */
 export interface ImportDesk {
@@ -33,6 +36,7 @@ export interface ImportDesk {
   readonly submissions: SubmissionPort
   readonly catalogue: CataloguePort
   readonly tables: ReleaseTables
+  readonly queue: ImportQueue
   /** Called after the commit of each write that changes what comparisons rest on. */
   readonly onEvidenceChanged: () => void
 }
@@ -61,7 +65,12 @@ export interface Arrival {
  *
  * @returns status 201 with the new import, or 200 with the one that the same file made before
  */
-export async function importFiles(desk: ImportDesk, write: ImportWrite) {
+export async function importFiles(
+  desk: ImportDesk,
+  write: ImportWrite,
+  progress: Progress = unfollowed,
+) {
+  await progress(0, 'reading')
   const { caller, idempotencyKey, replaces } = write
   const arrival = await arrivalOf(write)
   if (arrival.kind === 'release') requireModerator(caller)
@@ -71,12 +80,22 @@ export async function importFiles(desk: ImportDesk, write: ImportWrite) {
     target: 'POST /v1/imports',
     body: { files: arrival.files, replaces: replaces ?? null },
   }
-  const answer = await writeOnce(desk.db, request, async (client) => takeIn(desk, client, arrival))
+  const answer = await writeOnce(desk.db, request, async (client) =>
+    takeIn({ ...desk, progress }, client, arrival),
+  )
   if (!answer.replayed && answer.status === 201) desk.onEvidenceChanged()
   return answer
 }
 
-async function takeIn(desk: ImportDesk, client: PoolClient, arrival: Arrival) {
+/** The same, without waiting: the answer says where to follow it. */
+export async function followImport(desk: ImportDesk, write: ImportWrite): Promise<ImportRequest> {
+  const work = async (progress: Progress) => (await importFiles(desk, write, progress)).body
+  return toRequest(await desk.queue.add(write.caller.accountId, work))
+}
+
+type Taking = ImportDesk & { readonly progress: Progress }
+
+async function takeIn(desk: Taking, client: PoolClient, arrival: Arrival) {
   const { kind, accountId } = arrival
   await takeTurn(client, kind === 'release' ? 'releases' : accountId)
   const before = await findSameFile(client, arrival)
@@ -179,6 +198,22 @@ export async function readImport(db: Database, caller: Caller, id: string): Prom
   return toImport(found)
 }
 
+/**
+ * How far an import is that its account sent.
+ *
+ * @throws {ApiProblem} not-found
+ */
+export async function readRequest(
+  { pool }: Database,
+  { accountId }: Caller,
+  id: string,
+): Promise<ImportRequest> {
+  await failIfAbandoned(pool, id)
+  const found = await findFollowed(pool, id)
+  if (found?.accountId === accountId) return toRequest(found)
+  throw new ApiProblem('not-found', { detail: `There is no request ${id} of yours to import.` })
+}
+
 /** A page of the imports of an account and of the releases taken in here, newest first. */
 export async function pageOfImports(db: Database, caller: Caller, { limit, cursor }: PageQuery) {
   const after = cursor === undefined ? null : markOf(cursor)
@@ -204,6 +239,16 @@ function markOf(cursor: string): { at: string; id: string } {
 
 function unknownImport(id: string): ApiProblem {
   return new ApiProblem('not-found', { detail: `There is no import ${id}.` })
+}
+
+function toRequest({ accountId: _, importId, ...request }: FollowedImport): ImportRequest {
+  return {
+    ...request,
+    import: importId,
+    url: importId === null ? null : `/v1/imports/${importId}`,
+    createdAt: request.createdAt.toISOString(),
+    finishedAt: request.finishedAt?.toISOString() ?? null,
+  }
 }
 
 function toImport({ id, kind, createdAt, withdrawnAt, files, summary }: StoredImport): Import {

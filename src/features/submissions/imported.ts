@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 
 import type { PoolClient } from 'pg'
 
+import { findAlike } from './alike/find.ts'
 import { type NormalisedSubmission, normalise } from './normalizations/normalise.ts'
 import { findGrounded } from './safety/repository.ts'
 import { NewSubmission } from './schema.ts'
@@ -27,5 +28,6 @@ export const submissionPort = {
     const { id } = await storeNormalised(client, { id: randomUUID(), accountId }, checked)
     return id
   },
+  alike: findAlike,
   grounded: findGrounded,
 }

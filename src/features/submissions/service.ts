@@ -5,10 +5,12 @@ import type { PoolClient } from 'pg'
 import type { Caller } from '../../contract/caller.ts'
 import { ApiProblem } from '../../contract/problems.ts'
 import { REFERENCE } from '../../core/normalise/reference.ts'
+import type { Warning } from '../../core/normalise/types.ts'
 import { METHOD_VERSION } from '../../core/version.ts'
 import type { Database } from '../../db/client.ts'
 import { writeOnce } from '../../db/idempotency.ts'
 import { inTransaction } from '../../db/transaction.ts'
+import { importedBefore } from './alike/warnings.ts'
 import type { FullSubmission, Submission } from './answer.ts'
 import { type NormalisedSubmission, normalise } from './normalizations/normalise.ts'
 import {
@@ -44,7 +46,11 @@ export interface SubmissionWrite {
 export async function submit(desk: SubmissionDesk, write: SubmissionWrite) {
   const target = 'POST /v1/submissions'
   return store(desk, write, target, async (client) =>
-    storeRevision(client, write, { id: randomUUID(), accountId: write.caller.accountId }),
+    storeRevision(
+      client,
+      { ...write, doubts: await importedBefore(client, write.body) },
+      { id: randomUUID(), accountId: write.caller.accountId },
+    ),
   )
 }
 
@@ -56,7 +62,7 @@ export async function revise(desk: SubmissionDesk, write: SubmissionWrite, id: s
     if (head.withdrawnAt !== null) {
       throw new ApiProblem('conflict', { detail: 'A withdrawn submission cannot be revised.' })
     }
-    return storeRevision(client, write, head)
+    return storeRevision(client, { ...write, doubts: [] }, head)
   })
 }
 
@@ -111,10 +117,11 @@ async function store(
 
 async function storeRevision(
   client: PoolClient,
-  { body }: SubmissionWrite,
+  { body, doubts }: SubmissionWrite & { readonly doubts: readonly Warning[] },
   head: Pick<SubmissionHead, 'id' | 'accountId'>,
 ): Promise<FullSubmission> {
-  const normalised = await normalise(client, body)
+  const checked = await normalise(client, body)
+  const normalised = { ...checked, warnings: [...checked.warnings, ...doubts] }
   const stored = await storeNormalised(client, head, { body, normalised })
   const setupIds = normalised.setupIds.filter((setupId) => setupId !== null)
   return fullView(toShown(stored, new Set(await findGrounded(client, setupIds))))

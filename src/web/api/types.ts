@@ -404,6 +404,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/import-requests/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Follow an import
+         * @description For the account that sent it, for a week after it is done.
+         */
+        get: operations["readImportRequest"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/imports": {
         parameters: {
             query?: never;
@@ -419,7 +439,7 @@ export interface paths {
         put?: never;
         /**
          * Take in a notebook, or a release of another server
-         * @description All of it or nothing. A notebook (CSV in the columns of GET /v1/imports/columns, one row per run) becomes submissions of the caller, checked like posted ones. The files of a release (runs and systematic, and setups and components where its set-ups are not known here) count beside the submissions of this server; that needs the role moderator or admin. Faults are answered with row and column. A file that was taken in before is answered with what it made then.
+         * @description All of it or nothing. A notebook (CSV in the columns of GET /v1/imports/columns, one row per run) becomes submissions of the caller, checked like posted ones. The files of a release (runs and systematic, and setups and components where its set-ups are not known here) count beside the submissions of this server; that needs the role moderator or admin. Faults are answered with row and column. A file that was taken in before is answered with what it made then. With the header Prefer: respond-async the answer comes at once and says where to follow a long file.
          */
         post: operations["importData"];
         delete?: never;
@@ -2149,6 +2169,27 @@ export interface components {
         ImportPage: {
             items: components["schemas"]["Import"][];
             nextCursor: string | null;
+        };
+        /** @description A file that is being taken in, and how far it is */
+        ImportRequest: {
+            /** Format: date-time */
+            createdAt: string;
+            finishedAt: string | null;
+            /** Format: uuid */
+            id: string;
+            /** @description What it came to */
+            import: string | null;
+            /** @description What a request that waits would have been answered */
+            problem: components["schemas"]["Problem"] | null;
+            progress: number;
+            /**
+             * @description refused: problem says why; failed: step says why. Nothing was imported then
+             * @enum {string}
+             */
+            state: "running" | "done" | "refused" | "failed";
+            /** @description What is being done now */
+            step: string;
+            url: string | null;
         };
         KeySet: {
             keys: {
@@ -5619,6 +5660,58 @@ export interface operations {
             };
         };
     };
+    readImportRequest: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description OK */
+            200: {
+                headers: {
+                    ETag: components["headers"]["ETag"];
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportRequest"];
+                };
+            };
+            304: components["responses"]["NotModified"];
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
     listImports: {
         parameters: {
             query?: {
@@ -5674,6 +5767,8 @@ export interface operations {
             header?: {
                 /** @description The same key and body replays the first answer (IETF httpapi draft) */
                 "idempotency-key"?: string;
+                /** @description respond-async (RFC 7240): answer 202 with a place to follow it, for long files */
+                prefer?: string;
             };
             path?: never;
             cookie?: never;
@@ -5712,6 +5807,15 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Import"];
+                };
+            };
+            /** @description It is being taken in */
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportRequest"];
                 };
             };
             /** @description Bad Request */
@@ -5778,6 +5882,15 @@ export interface operations {
                 };
             };
             429: components["responses"]["TooManyRequests"];
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     readImport: {

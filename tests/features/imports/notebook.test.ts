@@ -38,10 +38,11 @@ describe('a notebook', () => {
       .set('authorization', `Bearer ${pilot.token}`)
       .send(scenarioA(setupId))
       .expect(201)
-    const { body } = await sendCsv(desk, csvOf([row(CLIMB)]), pilot).expect(201)
+    const club = await desk.signUp()
+    const { body } = await sendCsv(desk, csvOf([row(CLIMB)]), club).expect(201)
     expect(body).toMatchObject({ kind: 'notebook', rows: 1, sessions: 1, pilots: 1 })
 
-    const imported = await read(pilot.token, body.submissions[0].id)
+    const imported = await read(club.token, body.submissions[0].id)
     expect(imported.entries).toEqual(posted.body.entries)
     expect(imported.warnings).toEqual(posted.body.warnings)
     expect(imported).toMatchObject({
@@ -147,7 +148,8 @@ describe('a notebook', () => {
       .post('/v1/normalizations')
       .send(scenarioA(setupId, [{ ...close, contactSeen: false }]))
     const told: { code: string; detail: string }[] = posted.body.entries[0].runs[0].warnings
-    const rows = [row(CLIMB), row(TIP_CLEARANCE, { loaded_clearance_mm: 12 })]
+    const alone = { setup_id: await desk.setup() }
+    const rows = [row(CLIMB, alone), row(TIP_CLEARANCE, alone, { loaded_clearance_mm: 12 })]
     const { body } = await sendCsv(desk, csvOf(rows), pilot).expect(201)
     expect(body.warnings).toEqual(
       told.map(({ code, detail }) => ({ row: 3, column: expect.any(String), code, detail })),

@@ -86,8 +86,9 @@ describe('what came in', () => {
 
   it('comes in pages', async () => {
     const pilot = await desk.signUp()
-    for (const session of ['A', 'B', 'C']) {
-      await sendCsv(desk, csvOf([row(CLIMB, { session })]), pilot).expect(201)
+    for (const [index, session] of ['A', 'B', 'C'].entries()) {
+      const cells = row(CLIMB, { session, duration_s: 55 + index })
+      await sendCsv(desk, csvOf([cells]), pilot).expect(201)
     }
     const first = await desk.request.get('/v1/imports?limit=2').set(as(pilot)).expect(200)
     const { nextCursor } = first.body
@@ -102,7 +103,7 @@ describe('what came in', () => {
 
   it('is withdrawn as a whole, and may come again', async () => {
     const pilot = await desk.signUp()
-    const csv = csvOf([row(CLIMB), row(CLIMB, { session: 'Evening 2' })])
+    const csv = csvOf([row(CLIMB), row(CLIMB, { session: 'Evening 2', duration_s: 57 })])
     const { body } = await sendCsv(desk, csv, pilot).expect(201)
     await desk.request.delete(`/v1/imports/${body.id}`).set(as(pilot)).expect(204)
     await desk.request.delete(`/v1/imports/${body.id}`).set(as(pilot)).expect(204)

@@ -7,6 +7,7 @@ import { ApiProblem } from '../../../contract/problems.ts'
 import { type Fault, faultyFile, refuseFaults } from '../csv/faults.ts'
 import type { Sheet } from '../csv/sheet.ts'
 import type { SubmissionPort } from '../ports.ts'
+import type { Progress } from '../progress.ts'
 import type { RowWarning } from '../schema.ts'
 import type { NotebookColumn } from './columns.ts'
 import { SessionDraft } from './draft.ts'
@@ -43,6 +44,7 @@ export interface NotebookDesk {
   readonly client: PoolClient
   readonly columns: readonly NotebookColumn[]
   readonly submissions: SubmissionPort
+  readonly progress: Progress
 }
 
 /**
@@ -62,6 +64,7 @@ export async function checkNotebook(desk: NotebookDesk, sheet: Sheet): Promise<C
   const warnings: RowWarning[] = []
   for (const [index, draft] of drafts.entries()) {
     if (index % SESSIONS_PER_TURN === 0) await nextTurn()
+    await desk.progress(index / drafts.length, `checking session ${index + 1} of ${drafts.length}`)
     const checked = await checkSession(desk, { draft, wording, faults })
     if (checked === null) continue
     const { label, pilot } = draft

@@ -2,6 +2,7 @@ import type { PoolClient } from 'pg'
 
 import { CAUTIONS, doNotFly } from '../../../contract/cautions.ts'
 import type { SubmissionPort } from '../ports.ts'
+import { type Progress, within } from '../progress.ts'
 import { insertImport, type NewImport, type StoredImport } from '../repository.ts'
 import type { Arrival } from '../service.ts'
 import { checkNotebook } from './check.ts'
@@ -12,17 +13,20 @@ import { storeNotebook } from './store.ts'
 interface Desk {
   readonly columns: readonly NotebookColumn[]
   readonly submissions: SubmissionPort
+  readonly progress: Progress
 }
 
 /** Checks a notebook and stores what is new in it as submissions of the account, in the transaction of the caller. */
 export async function importNotebook(
   client: PoolClient,
-  { columns, submissions }: Desk,
+  { columns, submissions, progress }: Desk,
   { accountId, kind, sheets, files, fileSha256 }: Arrival,
 ): Promise<StoredImport> {
   const sheet = sheets.get('notebook')!
-  const { sessions, warnings } = await checkNotebook({ client, columns, submissions }, sheet)
-  const { stored, known } = await storeNotebook(client, submissions, { accountId, sessions })
+  const checking = { client, columns, submissions, progress: within(progress, 0.1, 0.5) }
+  const { sessions, warnings } = await checkNotebook(checking, sheet)
+  const storing = { accountId, sessions, progress: within(progress, 0.5, 1) }
+  const { stored, known, warnings: doubts } = await storeNotebook(client, submissions, storing)
   const grounded = await submissions.grounded(client, setupsIn(sessions))
   const summary: NewImport['summary'] = {
     rows: sheet.rows.length,
@@ -33,7 +37,7 @@ export async function importNotebook(
     setupsAdded: [],
     componentsAdded: [],
     replaces: null,
-    warnings: [...warnings],
+    warnings: [...warnings, ...doubts].sort((a, b) => a.row - b.row),
     cautions: [...grounded.map((id) => doNotFly(`set-up ${id}`)), CAUTIONS.deference],
   }
   const made = await insertImport(client, { accountId, kind, files, summary, fileSha256 })

@@ -5,6 +5,9 @@ import type { PoolClient } from 'pg'
 
 import { type Fault, refuseFaults } from '../csv/faults.ts'
 import type { SubmissionPort } from '../ports.ts'
+import type { Progress } from '../progress.ts'
+import type { RowWarning } from '../schema.ts'
+import { alikeFindings } from './alike.ts'
 import type { CheckedSession } from './check.ts'
 import { findKnownSessions, guestPilots } from './repository.ts'
 
@@ -21,6 +24,14 @@ export interface StoredNotebook {
   readonly stored: readonly StoredSession[]
   /** Sessions that were there already. */
   readonly known: number
+  /** What may count twice. */
+  readonly warnings: readonly RowWarning[]
+}
+
+interface Storing {
+  readonly accountId: string
+  readonly sessions: readonly CheckedSession[]
+  readonly progress: Progress
 }
 
 type Session = CheckedSession & { readonly hashes: Hashes }
@@ -36,22 +47,30 @@ interface Hashes {
  * Stores what is new in a notebook as submissions of the account. A session that came before with the
  * same values is left as it is, so that a notebook may grow and come again.
  *
- * @throws {ApiProblem} faulty-file for a session that came before with other values
+ * @throws {ApiProblem} faulty-file for a session that came before with other values, and for flights that
+ *   were submitted before under another name
  */
 export async function storeNotebook(
   client: PoolClient,
   submissions: SubmissionPort,
-  { accountId, sessions }: { accountId: string; sessions: readonly CheckedSession[] },
+  { accountId, sessions, progress }: Storing,
 ): Promise<StoredNotebook> {
   const hashed = sessions.map((session) => ({ ...session, hashes: hashesOf(accountId, session) }))
   const added = await newOnes(client, accountId, hashed)
+  const alike = await submissions.alike(
+    client,
+    added.map(({ body }) => body),
+  )
+  const { faults, warnings } = alikeFindings(added, alike, accountId)
+  refuseFaults(faults)
   const pilots = await guestPilots(
     client,
     accountId,
     added.flatMap(({ hashes }) => (hashes.pilot === null ? [] : [hashes.pilot])),
   )
   const stored: StoredSession[] = []
-  for (const { rows, body, normalised, hashes } of added) {
+  for (const [index, { rows, body, normalised, hashes }] of added.entries()) {
+    await progress(index / added.length, `storing session ${index + 1} of ${added.length}`)
     const submission = { accountId, body, normalised }
     stored.push({
       submissionId: await submissions.store(client, submission),
@@ -62,7 +81,7 @@ export async function storeNotebook(
     })
     await nextTurn()
   }
-  return { stored, known: sessions.length - added.length }
+  return { stored, known: sessions.length - added.length, warnings }
 }
 
 async function newOnes(

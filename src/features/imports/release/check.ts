@@ -4,6 +4,7 @@ import { METHOD_VERSION } from '../../../core/version.ts'
 import { type Fault, faultyFile, refuseFaults } from '../csv/faults.ts'
 import type { Sheet } from '../csv/sheet.ts'
 import { RELEASE_PARTS, type ReleasePart, type ReleaseTables } from '../ports.ts'
+import type { Progress } from '../progress.ts'
 import { type ReleaseRow, readTable } from './table.ts'
 
 /** A run as it will stand here, but for the setup. */
@@ -40,11 +41,13 @@ export interface CheckedRelease {
 export async function checkRelease(
   tables: ReleaseTables,
   sheets: ReadonlyMap<string, Sheet>,
+  progress: Progress,
 ): Promise<CheckedRelease> {
   const faults: Fault[] = []
   if (!sheets.has('systematic')) throw faultyFile([SYSTEMATIC_IS_MISSING])
   const read = new Map<ReleasePart, ReleaseRow[]>()
-  for (const part of RELEASE_PARTS) {
+  for (const [index, part] of RELEASE_PARTS.entries()) {
+    await progress(index / RELEASE_PARTS.length, `checking ${part}`)
     const sheet = sheets.get(part)
     if (sheet === undefined) continue
     const optional = new Set(part === 'runs' ? tables.rawFields.map((f) => f.column.name) : [])

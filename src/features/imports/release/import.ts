@@ -3,6 +3,7 @@ import type { PoolClient } from 'pg'
 import { CAUTIONS, doNotFly } from '../../../contract/cautions.ts'
 import { ApiProblem } from '../../../contract/problems.ts'
 import type { CataloguePort, ReleaseTables, SubmissionPort } from '../ports.ts'
+import { type Progress, within } from '../progress.ts'
 import { insertImport, lockImport, markWithdrawn, type StoredImport } from '../repository.ts'
 import type { Arrival } from '../service.ts'
 import { resolveSetups } from './catalogue.ts'
@@ -15,12 +16,13 @@ interface Desk {
   readonly tables: ReleaseTables
   readonly catalogue: CataloguePort
   readonly submissions: Pick<SubmissionPort, 'grounded'>
+  readonly progress: Progress
 }
 
 /** Checks a release of another server and lets its runs count here, in the transaction of the caller. */
 export async function importRelease(
   client: PoolClient,
-  { tables, catalogue, submissions }: Desk,
+  { tables, catalogue, submissions, progress }: Desk,
   { accountId, kind, sheets, files, fileSha256, replaces }: Arrival,
 ): Promise<StoredImport> {
   const from = await findOwnRelease(client, fileSha256.toString('hex'))
@@ -29,7 +31,7 @@ export async function importRelease(
       detail: `This is the file of release ${from} of this server: its runs count here already.`,
     })
   }
-  const release = await checkRelease(tables, sheets)
+  const release = await checkRelease(tables, sheets, within(progress, 0.1, 0.4))
   const resolved = await resolveSetups(client, catalogue, { release, accountId })
   const { setupIds, setupsAdded, componentsAdded } = resolved
   if (replaces !== null) await giveWay(client, replaces)
@@ -51,7 +53,8 @@ export async function importRelease(
       cautions: [...grounded.map((id) => doNotFly(`set-up ${id}`)), CAUTIONS.deference],
     },
   })
-  await storeRelease(client, { importId: made.id, release, setupIds }, keys)
+  const storing = { importId: made.id, release, setupIds, progress: within(progress, 0.4, 1) }
+  await storeRelease(client, storing, keys)
   return made
 }
 

@@ -1,5 +1,7 @@
 import type { PoolClient } from 'pg'
 
+import type { Quantity } from '../../../core/comparison/metric.ts'
+import type { Progress } from '../progress.ts'
 import type { ReleasedRun } from './check.ts'
 
 /** Rows of one statement; keeps its text within what a message to the database may hold. */
@@ -20,8 +22,13 @@ export async function insertSessions(
 export type StoredRun = ReleasedRun & { readonly sessionId: string }
 
 /** Figures travel as JSON, in which every double comes out as it went in. */
-export async function insertRuns(client: PoolClient, runs: readonly StoredRun[]): Promise<void> {
+export async function insertRuns(
+  client: PoolClient,
+  runs: readonly StoredRun[],
+  progress: Progress,
+): Promise<void> {
   for (let start = 0; start < runs.length; start += BATCH) {
+    await progress(start / runs.length, `storing run ${start + 1} of ${runs.length}`)
     await client.query({
       name: 'insert-mirrored-runs',
       text: `
@@ -42,7 +49,19 @@ export async function insertRuns(client: PoolClient, runs: readonly StoredRun[])
 /** Results of fewer runs may be alike by chance: rounded readings in the same air. */
 const RUNS_TO_KNOW_BY = 2
 
-const FINGERPRINT = `md5(string_agg(log_value::text, ' ' ORDER BY log_value))`
+/**
+ * Results that depend on mass, wing, place and air alike, as their uncertainties do: one of them with
+ * both is known to the last digit. A pull or a sound level of another evening may well be the same.
+ */
+const KNOWN_BY_ONE: readonly Quantity[] = ['inducedPower', 'fuelFlow', 'electricPower']
+
+/** Of the results of a session, one of them or several. */
+const FINGERPRINT = `md5(CASE WHEN count(*) > 1 THEN string_agg(log_value::text, ' ' ORDER BY log_value)
+  ELSE min(concat_ws(' ', quantity, log_value, own_standard_uncertainty, shared_standard_uncertainty)) END)`
+
+/** How many runs a session is as good as, to be known by. */
+const RUNS_TO_KNOW = `CASE WHEN count(*) = 1 AND min(quantity) IN ('${KNOWN_BY_ONE.join("', '")}')
+  THEN ${RUNS_TO_KNOW_BY} ELSE count(*) END`
 
 /** Every session gets the hash of its results. */
 export async function setFingerprints(client: PoolClient, importId: string): Promise<void> {
@@ -52,26 +71,33 @@ export async function setFingerprints(client: PoolClient, importId: string): Pro
                FROM mirrored_run
               WHERE log_value IS NOT NULL
                 AND session_id IN (SELECT id FROM mirrored_session WHERE import_id = $1)
-              GROUP BY session_id HAVING count(*) >= ${RUNS_TO_KNOW_BY}) results
+              GROUP BY session_id) results
       WHERE session.id = results.session_id`,
     [importId],
   )
 }
 
+/** The sessions of an import, and how many runs each is as good as. */
+const SESSIONS = `
+  SELECT session.id, session.fingerprint, ${RUNS_TO_KNOW} AS runs
+    FROM mirrored_session session JOIN mirrored_run run ON run.session_id = session.id
+   WHERE session.import_id = $1 AND run.log_value IS NOT NULL
+   GROUP BY session.id`
+
 /** How many sessions of an import are the same as one submitted here, in whatever revision. */
 export async function findOwnSessions(client: PoolClient, importId: string): Promise<number> {
   const { rows } = await client.query<{ sessions: number }>(
     `SELECT count(*)::int AS sessions
-       FROM mirrored_session session
-      WHERE session.import_id = $1
-        AND session.fingerprint IN (
+       FROM (${SESSIONS}) session
+      WHERE session.fingerprint IN (
           SELECT ${FINGERPRINT}
             FROM run JOIN run_result result ON result.run_id = run.id
            WHERE result.log_value IS NOT NULL
-           GROUP BY run.revision_id, result.method_version)`,
+           GROUP BY run.revision_id, result.method_version)
+     HAVING sum(session.runs) >= ${RUNS_TO_KNOW_BY}`,
     [importId],
   )
-  return rows[0]!.sessions
+  return rows[0]?.sessions ?? 0
 }
 
 /** Other releases that count and hold sessions of this one, and how many. */
@@ -80,13 +106,14 @@ export async function findSessionsOfMirrors(
   importId: string,
 ): Promise<{ id: string; sessions: number }[]> {
   const { rows } = await client.query<{ id: string; sessions: number }>(
-    `SELECT other.import_id AS id, count(DISTINCT session.id)::int AS sessions
-       FROM mirrored_session session
-       JOIN mirrored_session other
-         ON other.fingerprint = session.fingerprint AND other.import_id <> session.import_id
-       JOIN data_import ON data_import.id = other.import_id AND data_import.withdrawn_at IS NULL
-      WHERE session.import_id = $1
-      GROUP BY other.import_id ORDER BY sessions DESC, other.import_id`,
+    `SELECT id, count(*)::int AS sessions
+       FROM (SELECT DISTINCT other.import_id AS id, session.id AS session_id, session.runs
+               FROM (${SESSIONS}) session
+               JOIN mirrored_session other
+                 ON other.fingerprint = session.fingerprint AND other.import_id <> $1
+               JOIN data_import
+                 ON data_import.id = other.import_id AND data_import.withdrawn_at IS NULL) known
+      GROUP BY id HAVING sum(runs) >= ${RUNS_TO_KNOW_BY} ORDER BY sessions DESC, id`,
     [importId],
   )
   return rows

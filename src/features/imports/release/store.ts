@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto'
 import type { PoolClient } from 'pg'
 
 import { ApiProblem } from '../../../contract/problems.ts'
+import type { Progress } from '../progress.ts'
 import type { ResolvedSetups } from './catalogue.ts'
 import type { CheckedRelease } from './check.ts'
 import {
@@ -17,6 +18,7 @@ interface Storing {
   readonly importId: string
   readonly release: CheckedRelease
   readonly setupIds: ResolvedSetups['setupIds']
+  readonly progress: Progress
 }
 
 /** Keys of a release and the ids they have here. */
@@ -47,7 +49,7 @@ export function idsForKeys({ runs }: Pick<CheckedRelease, 'runs'>): ReleaseKeys 
  */
 export async function storeRelease(
   client: PoolClient,
-  { importId, release, setupIds }: Storing,
+  { importId, release, setupIds, progress }: Storing,
   { sessions }: ReleaseKeys,
 ): Promise<void> {
   await insertSessions(client, importId, [...sessions.values()])
@@ -58,6 +60,7 @@ export async function storeRelease(
       sessionId: sessions.get(run.sessionKey)!.id,
       setupId: setupIds.get(run.setupId)!,
     })),
+    progress,
   )
   await setFingerprints(client, importId)
   const own = await findOwnSessions(client, importId)

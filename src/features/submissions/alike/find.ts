@@ -1,0 +1,63 @@
+import type { PoolClient } from 'pg'
+
+import type { NewSubmission } from '../schema.ts'
+import { type Air, type Alikeness, compareEntries, type FlownEntry } from './compare.ts'
+import { findFlown } from './repository.ts'
+
+/** Where readings stand already: in a submission, or in a body before this one. */
+export type Earlier =
+  | { readonly submissionId: string; readonly accountId: string; readonly isImported: boolean }
+  | { readonly bodyIndex: number }
+
+/** An entry of a body whose readings stand somewhere already. */
+export interface AlikeEntry extends Alikeness {
+  readonly entryIndex: number
+  readonly earlier: Earlier
+}
+
+interface Known {
+  readonly flown: FlownEntry & { readonly air: Air }
+  readonly earlier: Earlier
+}
+
+/**
+ * For each of these bodies, its entries whose readings a submission that counts has already, or a body
+ * before it, of the same day and setup.
+ */
+export async function findAlike(
+  client: PoolClient,
+  bodies: readonly NewSubmission[],
+): Promise<AlikeEntry[][]> {
+  const known = await knownFor(client, bodies)
+  return bodies.map(({ flownOn, conditions: air, entries }, bodyIndex) =>
+    entries.flatMap((entry, entryIndex) => {
+      const flown = { ...entry, air }
+      const key = keyOf(flownOn, entry.setupId)
+      const before = known.get(key) ?? []
+      known.set(key, [...before, { flown, earlier: { bodyIndex } }])
+      return before.flatMap(({ flown: other, earlier }) => {
+        const alike = compareEntries(flown, other)
+        return alike === null ? [] : [{ ...alike, entryIndex, earlier }]
+      })
+    }),
+  )
+}
+
+async function knownFor(
+  client: PoolClient,
+  bodies: readonly NewSubmission[],
+): Promise<Map<string, Known[]>> {
+  const asked = bodies.flatMap(({ flownOn, entries }) =>
+    entries.map(({ setupId }) => ({ day: flownOn, setupId })),
+  )
+  const known = new Map<string, Known[]>()
+  for (const { day, setupId, air, entry, ...earlier } of await findFlown(client, asked)) {
+    const key = keyOf(day, setupId)
+    known.set(key, [...(known.get(key) ?? []), { flown: { ...entry, air }, earlier }])
+  }
+  return known
+}
+
+function keyOf(day: string, setupId: string): string {
+  return `${day} ${setupId.toLowerCase()}`
+}
