@@ -12,7 +12,7 @@ import type { EvidenceRows } from './evidence-rows.ts'
 import { fitId } from './identity.ts'
 import { type Bench, makeFit } from './make.ts'
 import type { FittedModel } from './model.ts'
-import { findCurrentFit, findEvidence, setCurrentFit } from './repository.ts'
+import { findCurrentFit, setCurrentFit } from './repository.ts'
 import { selectRows } from './variants.ts'
 import { selectForRefresh } from './warm-start.ts'
 import { FitWorkers } from './workers.ts'
@@ -22,6 +22,12 @@ const REFRESH_LOCK = 7_310_001
 
 /** A fit that belongs to a snapshot of the evidence. */
 export type SnapshotFit = FittedModel & { readonly id: string }
+
+/** Makes the fits of some variants of one quantity, in their order. */
+export type MakeFits = (
+  quantity: Quantity,
+  variants: readonly FitVariant[],
+) => Promise<(SnapshotFit | null)[]>
 
 type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
 
@@ -78,25 +84,26 @@ export class FitRefresher {
   }
 
   /**
-   * Fits of what this transaction sees, whatever the current fit is: for a release, which must hold
-   * the fits of exactly its own evidence, searched from the data to the end, and of nothing that other
-   * servers publish. Null where a variant has no evidence, or cannot be made. Nothing is stored.
+   * Makes fits of what this transaction sees, whatever the current fit is: for a release, which must
+   * hold the fits of exactly its own evidence, searched from the data to the end, and of nothing that
+   * other servers publish. Null where a variant has no evidence, or cannot be made. The evidence is
+   * read here, once for all fits. Nothing is stored.
    */
-  async fitsIn(
-    client: PoolClient,
-    quantity: Quantity,
-    variants: readonly FitVariant[],
-  ): Promise<(SnapshotFit | null)[]> {
-    const { rows: all } = await findEvidence(client, quantity, METHOD_VERSION, { mirrored: false })
-    const versions = { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
-    const fits: (SnapshotFit | null)[] = []
-    for (const variant of variants) {
-      const rows = selectRows(all, variant)
-      const id = fitId(versions, rows, variant)
-      const made = rows.y.length === 0 ? null : await this.#fitAs(variant, rows)
-      fits.push(made === null ? null : { id, ...made })
+  async fitsIn(client: PoolClient): Promise<MakeFits> {
+    const evidence = new EvidenceCache(QUANTITIES, METHOD_VERSION, { mirrored: false })
+    await evidence.update(client)
+    return async (quantity, variants) => {
+      const { rows: all } = evidence.evidence(quantity)
+      const versions = { quantity, modelVersion: MODEL_VERSION, methodVersion: METHOD_VERSION }
+      const fits: (SnapshotFit | null)[] = []
+      for (const variant of variants) {
+        const rows = selectRows(all, variant)
+        const id = fitId(versions, rows, variant)
+        const made = rows.y.length === 0 ? null : await this.#fitAs(variant, rows)
+        fits.push(made === null ? null : { id, ...made })
+      }
+      return fits
     }
-    return fits
   }
 
   #fitAs(variant: FitVariant, rows: EvidenceRows): Promise<FittedModel | null> {

@@ -5,23 +5,7 @@ import type { FitReport } from '../../core/comparison/fit-report.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
 import type { PerComponent } from '../../core/mixed/components.ts'
 import type { Database } from '../../db/client.ts'
-import { EvidenceCache, type ReadEvidence } from './evidence-cache.ts'
 import type { FitBeside, FittedModel } from './model.ts'
-
-/**
- * The evidence of this moment, read in full: in a transaction with a snapshot that of the snapshot. Runs of
- * mirrored releases are part of it, unless what was submitted here alone is asked for.
- */
-export async function findEvidence(
-  client: PoolClient,
-  quantity: Quantity,
-  methodVersion: string,
-  { mirrored = true }: { readonly mirrored?: boolean } = {},
-): Promise<ReadEvidence> {
-  const cache = new EvidenceCache([quantity], methodVersion, { mirrored })
-  await cache.update(client)
-  return cache.evidence(quantity)
-}
 
 /** Whether a fit with that id is stored already: the same evidence gives the same id. */
 export async function fitExists(client: PoolClient, id: string): Promise<boolean> {

@@ -1,12 +1,11 @@
 import type { PoolClient } from 'pg'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
-import { QUANTITIES } from '../../../src/core/comparison/metric.ts'
+import { QUANTITIES, type Quantity } from '../../../src/core/comparison/metric.ts'
 import { METHOD_VERSION } from '../../../src/core/version.ts'
 import { EvidenceCache } from '../../../src/features/fits/evidence-cache.ts'
 import { INTEREST, pointersOf } from '../../../src/features/fits/evidence-rows.ts'
 import { fitEvidence } from '../../../src/features/fits/model.ts'
-import { findEvidence } from '../../../src/features/fits/repository.ts'
 import { selectRows } from '../../../src/features/fits/variants.ts'
 import { type Field, openField, session } from '../comparisons/evenings.ts'
 
@@ -25,6 +24,12 @@ afterAll(async () => {
   client.release()
   await field.close()
 })
+
+async function readInFull(quantity: Quantity, options?: { readonly mirrored: boolean }) {
+  const fresh = new EvidenceCache([quantity], METHOD_VERSION, options)
+  await fresh.update(client)
+  return fresh.evidence(quantity)
+}
 
 const evening = (seconds: number) =>
   setups.slice(0, 2).map((setupId, i) => ({
@@ -130,7 +135,7 @@ describe('EvidenceCache', () => {
       await change()
       await caught.update(client)
       for (const quantity of QUANTITIES) {
-        const full = await findEvidence(client, quantity, METHOD_VERSION)
+        const full = await readInFull(quantity)
         const held = caught.evidence(quantity)
         expect(held).toEqual(full)
         expect(fitEvidence(held.rows)).toEqual(fitEvidence(full.rows))
@@ -159,7 +164,7 @@ describe('EvidenceCache', () => {
 
   it('puts mirrored runs last, claims no interest they do not tell, and drops them when they are withdrawn', async () => {
     await caught.update(client)
-    const own = await findEvidence(client, 'inducedPower', METHOD_VERSION, { mirrored: false })
+    const own = await readInFull('inducedPower', { mirrored: false })
     const { rows } = caught.evidence('inducedPower')
     expect(pointersOf(rows).slice(own.rows.y.length)).toEqual(['/rows/2', '/rows/3'])
     expect(rows.interested.slice(-2)).toEqual(Uint8Array.of(INTEREST.unknown, INTEREST.no))

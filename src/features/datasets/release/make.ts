@@ -33,13 +33,15 @@ import { copyCsv, storeTable } from './tables-to-files.ts'
 export interface Workshop {
   readonly db: Database
   readonly tables: Tables
-  /** Fits of what that transaction sees; null where a variant has no evidence. */
-  readonly fitsIn: (
-    client: PoolClient,
-    quantity: Quantity,
-    variants: readonly FitVariant[],
-  ) => Promise<(SnapshotFit | null)[]>
+  /** Reads what that transaction sees, and gives what makes fits of it. */
+  readonly fitsIn: (client: PoolClient) => Promise<MakeFits>
 }
+
+/** Makes the fits of some variants of one quantity; null where a variant has no evidence. */
+export type MakeFits = (
+  quantity: Quantity,
+  variants: readonly FitVariant[],
+) => Promise<(SnapshotFit | null)[]>
 
 export type Outcome = { readonly releaseId: string; readonly state: 'published' | 'unchanged' }
 
@@ -109,11 +111,13 @@ async function fitAll(
   source: PoolClient,
   progress: Progress,
 ): Promise<ReleasedFit[]> {
+  await progress(0.03, 'reading the evidence')
+  const makeFits = await fitsIn(source)
   const fits: ReleasedFit[] = []
   for (const [index, quantity] of QUANTITIES.entries()) {
-    await progress(0.05 + (0.3 * index) / QUANTITIES.length, `fitting ${quantity}`)
+    await progress(0.1 + (0.3 * index) / QUANTITIES.length, `fitting ${quantity}`)
     const variants = RELEASED_VARIANTS.map(({ fit }) => fit)
-    const [plain, ...others] = await fitsIn(source, quantity, variants)
+    const [plain, ...others] = await makeFits(quantity, variants)
     if (plain) fits.push(unpackFits(quantity, plain, others))
   }
   await requireSameRuns(source, fits)
