@@ -10,6 +10,7 @@ import { attributionRoutes } from './features/attributions/routes.ts'
 import { calculatorRoutes } from './features/calculators/routes.ts'
 import { NewComponent } from './features/catalogue/components/schema.ts'
 import { catalogueRoutes } from './features/catalogue/routes.ts'
+import { Ranker } from './features/comparisons/ranker.ts'
 import { comparisonRoutes } from './features/comparisons/routes.ts'
 import { ReleaseMaker } from './features/datasets/release/maker.ts'
 import { datasetRoutes } from './features/datasets/routes.ts'
@@ -64,13 +65,16 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const fits = new FitRefresher(options.db, app.log)
   app.decorate('fits', fits)
   const tables = tablesFor(NewRun)
-  const workshop = { db: options.db, tables, fitsIn: fits.fitsIn.bind(fits) }
+  const ranker = new Ranker()
+  const rank = ranker.rank.bind(ranker)
+  const workshop = { db: options.db, tables, fitsIn: fits.fitsIn.bind(fits), rank }
   const releases = new ReleaseMaker(workshop, app.log)
   app.decorate('releases', releases)
   app.addHook('onReady', async () => releases.start(options.datasetEveryDays ?? null))
   app.addHook('onClose', async () => {
     await releases.close() // before the fits it needs
     await fits.close()
+    await ranker.close()
   })
   await app.register(errorHandler)
   await app.register(headers)
@@ -100,7 +104,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const store = new FitStore(options.db)
   const partFit = fits.partFit.bind(fits)
   const sources = { prefix: '/v1', db: options.db, fits: store, partFit }
-  await app.register(comparisonRoutes, sources)
+  await app.register(comparisonRoutes, { ...sources, rank })
   await app.register(predictionRoutes, sources)
   await app.register(attributionRoutes, sources)
   await app.register(tradeOffRoutes, sources)

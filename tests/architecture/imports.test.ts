@@ -11,7 +11,8 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   db: ['contract', 'core'],
   http: ['contract', 'core', 'db'],
   charts: ['core'],
-  features: ['contract', 'core', 'db', 'charts'],
+  threads: [],
+  features: ['contract', 'core', 'db', 'charts', 'threads'],
   demo: ['contract', 'core', 'db', 'features'],
   web: ['contract', 'core', 'features', 'charts'],
 }

@@ -4,6 +4,7 @@ import { benchFit } from './fit.bench.ts'
 import { benchLargeFits } from './large-fit.bench.ts'
 import { benchAgainstLme4 } from './lme4.bench.ts'
 import { benchNormalise } from './normalise.bench.ts'
+import { benchRanking } from './ranking.bench.ts'
 import { benchRefresh } from './refresh.bench.ts'
 import { benchSubmissions } from './submissions.bench.ts'
 
@@ -18,6 +19,7 @@ const parts: Readonly<Record<string, (write: (line: string) => void) => Promise<
   'The same runs fitted by lme4': benchAgainstLme4,
   'A refresh, part by part': benchEvidence,
   'A hundred new runs beside a hundred thousand': benchRefresh,
+  'Rankings of many setups': benchRanking,
   'Normalisation in process': benchNormalise,
   'Submissions on a real database': benchSubmissions,
   'Live export of runs': benchDatasets,

@@ -1,5 +1,6 @@
 import type { EvidenceTier } from '../mixed/evidence.ts'
 import type { AdditiveView } from './additive-view.ts'
+import type { JointSpread } from './joint-spread.ts'
 import type { LogDifference } from './verdict.ts'
 
 export type { EvidenceTier } from '../mixed/evidence.ts'
@@ -40,6 +41,10 @@ export interface FitView {
   ): ExplainedDifference
   /** Covariance of the ln quantities of two setups that have evidence. */
   covarianceOf(a: string, b: string): number
+  /** Place of a setup in the fit; null where it has no evidence. */
+  placeOf(setupId: string): number | null
+  /** How well all estimates are known together; null where the fit knows no standard errors. */
+  jointSpread(): JointSpread | null
   tierOf(a: string, b: string): EvidenceTier
   /** True where removing some one session would cut the link between the two. */
   restsOnOneSession(a: string, b: string): boolean

@@ -2,7 +2,9 @@ import { Pcg32 } from '../random/pcg32.ts'
 import { pScores } from '../ranking/p-score.ts'
 import { drawRanks } from '../ranking/rank-draws.ts'
 import { rankIntervals } from '../ranking/rank-interval.ts'
+import type { Better } from '../ranking/ranked-quantity.ts'
 import { type Candidate, type Question, usableReading } from './compare.ts'
+import { type JointSpread, type Readings, spreadOfReadings } from './joint-spread.ts'
 import { METRIC_FACTS } from './metric.ts'
 import { refusalOfSetup } from './refusal.ts'
 
@@ -30,6 +32,17 @@ interface Item {
   readonly elasticity: number
 }
 
+/** The group that is ranked, with all that its ranks follow from. Plain data, so that a thread can take it. */
+export interface RankingTask {
+  /** Best first, by estimate. */
+  readonly setupIds: readonly string[]
+  /** ln of the readings [1]. */
+  readonly logValues: Float64Array
+  readonly readings: Readings
+  readonly spread: JointSpread
+  readonly better: Better
+}
+
 /**
  * Ranks the largest group of setups that can be compared with one another.
  *
@@ -46,32 +59,75 @@ export function rankSetups(
   question: Question,
   candidates: readonly Candidate[],
 ): ReadonlyMap<string, RankedSetup> {
+  const task = rankingTask(question, candidates)
+  return bySetup(task === null ? [] : rankItems(task))
+}
+
+/**
+ * Ranked setups by id.
+ *
+ * @param ranked best first
+ * @returns the same in the same order
+ * @source common practice
+ */
+export function bySetup(ranked: readonly RankedSetup[]): ReadonlyMap<string, RankedSetup> {
+  return new Map(ranked.map((setup) => [setup.setupId, setup]))
+}
+
+/**
+ * What {@link rankSetups} ranks: quick to say, the ranks themselves are work.
+ *
+ * @param question metric, conditions and fit
+ * @param candidates the setups to rank, each once
+ * @returns the group; null where fewer than two can be compared or no spread is known
+ * @source derived
+ */
+export function rankingTask(
+  question: Question,
+  candidates: readonly Candidate[],
+): RankingTask | null {
   const items = bestFirst(question, largestGroup(question, candidates))
-  if (items.length < 2) return new Map()
-  const { better } = METRIC_FACTS[question.metric]
-  const spread = spreadOf(question, items)
-  if (!spread.standardErrors.every(Number.isFinite)) return new Map()
-  const estimates = items.map(({ logValue }) => logValue)
-  const scores = pScores({ estimates, ...spread, better })
-  const intervals = rankIntervals({ estimates, ...spread, better })
-  const drawn = drawRanks(
-    { estimates, covariance: spread.covariance, better },
-    new Pcg32(SEED),
-    DRAWS,
-  )
-  return new Map(
-    items.map(({ setupId }, k) => [
-      setupId,
-      {
-        setupId,
-        position: k + 1,
-        median: drawn.medianRank[k]!,
-        interval95: [intervals[k]!.lowest, intervals[k]!.highest] as const,
-        probabilityBest: drawn.probabilityBest[k]!,
-        pScore: scores[k]!,
-      },
-    ]),
-  )
+  const spread = question.fit.jointSpread()
+  if (items.length < 2 || spread === null) return null
+  return {
+    setupIds: items.map(({ setupId }) => setupId),
+    logValues: Float64Array.from(items, ({ logValue }) => logValue),
+    readings: {
+      places: Int32Array.from(items, ({ setupId }) => question.fit.placeOf(setupId)!),
+      elasticities: Float64Array.from(items, ({ elasticity }) => elasticity),
+    },
+    spread,
+    better: METRIC_FACTS[question.metric].better,
+  }
+}
+
+/**
+ * The ranks of a group: of m setups about m² distribution functions and {@link DRAWS} · m²/2 products.
+ *
+ * @param task of {@link rankingTask}
+ * @returns ranked setups, best first
+ * @source P-scores, draws and intervals: see `core/ranking`
+ */
+export function rankItems({
+  setupIds,
+  logValues: estimates,
+  readings,
+  spread,
+  better,
+}: RankingTask): RankedSetup[] {
+  const { covariance, ...errors } = spreadOfReadings(spread, readings)
+  if (!errors.standardErrors.every(Number.isFinite)) return []
+  const scores = pScores({ estimates, ...errors, better })
+  const intervals = rankIntervals({ estimates, ...errors, better })
+  const drawn = drawRanks({ estimates, covariance, better }, new Pcg32(SEED), DRAWS)
+  return setupIds.map((setupId, k) => ({
+    setupId,
+    position: k + 1,
+    median: drawn.medianRank[k]!,
+    interval95: [intervals[k]!.lowest, intervals[k]!.highest] as const,
+    probabilityBest: drawn.probabilityBest[k]!,
+    pScore: scores[k]!,
+  }))
 }
 
 /**
@@ -114,27 +170,4 @@ function largestGroup(question: Question, candidates: readonly Candidate[]): Ite
     (a, b) => b.items.length - a.items.length || b.runs - a.runs,
   )
   return largest?.items ?? []
-}
-
-/** Covariance of the readings, and standard error and degrees of freedom of every difference. */
-function spreadOf({ fit }: Question, items: readonly Item[]) {
-  const m = items.length
-  const covariance = new Float64Array(m * m)
-  const standardErrors = new Float64Array(m * m)
-  const degreesOfFreedom = new Float64Array(m * m).fill(1)
-  for (const [k, a] of items.entries()) {
-    for (const [l, b] of items.entries()) {
-      covariance[k + l * m] = a.elasticity * b.elasticity * fit.covarianceOf(a.setupId, b.setupId)
-      if (l >= k) continue
-      const pair = fit.contrast([
-        { setup: a.setupId, weight: a.elasticity },
-        { setup: b.setupId, weight: -b.elasticity },
-      ])
-      standardErrors[k + l * m] = pair.standardError
-      standardErrors[l + k * m] = pair.standardError
-      degreesOfFreedom[k + l * m] = pair.degreesOfFreedom
-      degreesOfFreedom[l + k * m] = pair.degreesOfFreedom
-    }
-  }
-  return { covariance, standardErrors, degreesOfFreedom }
 }

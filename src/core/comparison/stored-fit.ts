@@ -24,6 +24,7 @@ import {
 } from './additive-view.ts'
 import type { FitAbout } from './fit-about.ts'
 import { type FitView, SCATTER } from './fit-view.ts'
+import type { JointSpread } from './joint-spread.ts'
 
 /** A fit together with the evidence it rests on. */
 export interface FitWithEvidence {
@@ -154,6 +155,7 @@ export function viewOf({ fit, evidence, terms, additive: model }: FitWithEvidenc
     quadraticForm(term.covariance, weights, { index, K })
   const groups = evidence.setups.map(({ soleSessionFreeGroup }) => soleSessionFreeGroup)
   const additive = model === undefined ? null : additiveViewOf(fit.setups, groups, model)
+  let joint: JointSpread | null = null // formed at the first question
   const nothing = { sessions: 0, pilots: 0, runs: 0, independentSessions: 0 }
   const setupOf = (id: string) => {
     const k = index.get(id)
@@ -169,6 +171,18 @@ export function viewOf({ fit, evidence, terms, additive: model }: FitWithEvidenc
       const at = index.get(a)! + index.get(b)! * K
       return terms.reduce((sum, term) => sum + term.covariance[at]!, fit.covariance[at]!)
     },
+    placeOf: (id) => index.get(id) ?? null,
+    jointSpread() {
+      if (!fit.standardErrorsKnown) return null
+      joint ??= {
+        setupCount: K,
+        flights: fit.covariance,
+        whole: withAll(fit.covariance, terms),
+        slopes: fit.covarianceSlope,
+        ofVariances: fit.inverseExpected,
+      }
+      return joint
+    },
     tierOf: (a, b) => withParts(evidenceTier(evidence, a, b), additive, [a, b]),
     restsOnOneSession: (a, b) => restsOnOneSession(evidence, a, b),
     groupOf: (id) => setupOf(id)?.soleSessionFreeGroup ?? null,
@@ -178,6 +192,15 @@ export function viewOf({ fit, evidence, terms, additive: model }: FitWithEvidenc
     },
     additive,
   }
+}
+
+/** C + Σ S. */
+function withAll(covariance: Float64Array, terms: readonly SystematicTerm[]): Float64Array {
+  const whole = covariance.slice()
+  for (const term of terms) {
+    for (let i = 0; i < whole.length; i++) whole[i]! += term.covariance[i]!
+  }
+  return whole
 }
 
 /** Setups beyond the number of parts from which one may judge whether parts add up; editorial. */

@@ -5,11 +5,13 @@ import type { SetupFacts } from '../../db/catalogue-facts.ts'
 import type { Database } from '../../db/client.ts'
 import { chooseFits, type FitSources } from '../../db/fit-choice.ts'
 import type { AskedQuestion } from './answers.ts'
+import type { Ranker } from './ranker.ts'
 import type { ComparedSetup, ComparisonQuery, RankingQuery } from './schema.ts'
 import { cautionsFor } from './wording.ts'
 
 export interface Sources extends FitSources {
   readonly db: Database
+  readonly rank: Ranker['rank']
 }
 
 /**

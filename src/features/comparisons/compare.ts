@@ -1,5 +1,4 @@
 import { ApiProblem } from '../../contract/problems.ts'
-import { rankSetups } from '../../core/comparison/rank-setups.ts'
 import { findSetupFacts } from '../../db/catalogue-facts.ts'
 import { type AskedQuestion, candidateOf, showPair, showSetup } from './answers.ts'
 import { ask, cautionsAbout, distinct, headOf, type Sources } from './ask.ts'
@@ -24,7 +23,7 @@ export async function compare(sources: Sources, query: ComparisonQuery): Promise
     })
   }
   const setups = distinct(query.setups.map((id) => found.get(id)!))
-  const ranks = rankSetups(question, setups.map(candidateOf))
+  const ranks = await sources.rank(question, setups.map(candidateOf))
   const shown = setups.map((facts) => showSetup(question, facts, ranks.get(facts.setupId) ?? null))
   const pairs = setups.flatMap((a, i) => setups.slice(i + 1).map((b) => showPair(question, a, b)))
   return {

@@ -1,4 +1,4 @@
-import { type RankedSetup, rankSetups } from '../../core/comparison/rank-setups.ts'
+import type { RankedSetup } from '../../core/comparison/rank-setups.ts'
 import { refusal } from '../../core/comparison/refusal.ts'
 import { type Standing, standingsOf } from '../../core/comparison/standing.ts'
 import { findSetupFacts, type SetupFacts } from '../../db/catalogue-facts.ts'
@@ -23,7 +23,7 @@ export async function rank(sources: Sources, query: RankingQuery): Promise<Ranki
   const found = await findSetupFacts(sources.db, question.chosen.fit.setupIds)
   const setups = distinct([...found.values()])
   const sound = setups.filter(({ safety }) => safety.state !== 'doNotFly')
-  const list = listOf(question, sound)
+  const list = listOf(question, sound, await sources.rank(question, sound.map(candidateOf)))
   const unranked = sound
     .filter(({ setupId }) => !list.ranks.has(setupId))
     .map((facts) => withReason(showSetup(question, facts, null)))
@@ -51,8 +51,11 @@ interface RankedList {
   readonly others: ByOthers<Standings>
 }
 
-function listOf(question: AskedQuestion, setups: readonly SetupFacts[]): RankedList {
-  const ranks = rankSetups(question, setups.map(candidateOf))
+function listOf(
+  question: AskedQuestion,
+  setups: readonly SetupFacts[],
+  ranks: RankedList['ranks'],
+): RankedList {
   const facts = new Map(setups.map((setup) => [setup.setupId, setup]))
   const ranked = [...ranks.keys()].map((id) => facts.get(id)!)
   const [first] = ranked

@@ -1,4 +1,4 @@
-import { answerForSetup, type Question } from '../../../core/comparison/compare.ts'
+import { answerForSetup, type Candidate, type Question } from '../../../core/comparison/compare.ts'
 import { resolveConditions } from '../../../core/comparison/conditions.ts'
 import { MASS_CLASSES, type MassClass } from '../../../core/comparison/mass-classes.ts'
 import {
@@ -7,13 +7,19 @@ import {
   type Metric,
   type Quantity,
 } from '../../../core/comparison/metric.ts'
-import { rankSetups } from '../../../core/comparison/rank-setups.ts'
+import type { RankedSetup } from '../../../core/comparison/rank-setups.ts'
 import { viewOf } from '../../../core/comparison/stored-fit.ts'
 import type { SetupFacts } from '../../../db/catalogue-facts.ts'
 import type { Row } from '../files/csv.ts'
 import type { ReleasedFit, VariantFit } from './released-fits.ts'
 
 type Facts = ReadonlyMap<string, SetupFacts>
+
+/** What `rankSetups` gives, without keeping requests waiting. */
+export type RankInThread = (
+  question: Question,
+  candidates: readonly Candidate[],
+) => Promise<ReadonlyMap<string, RankedSetup>>
 
 /** One ranking: a metric as one quantity shows it, for a weight class, from a part of the evidence. */
 interface Ranking {
@@ -27,8 +33,14 @@ interface Ranking {
  * The table aggregates: the rankings of every metric and weight class, at sea level on a standard
  * day, from all runs, from those of the class, without those of people with an interest, and robust.
  */
-export function aggregateRows(fits: readonly ReleasedFit[], facts: Facts): Row[] {
-  return rankingsOf(fits).flatMap((ranking) => rowsOf(ranking, facts))
+export async function aggregateRows(
+  fits: readonly ReleasedFit[],
+  facts: Facts,
+  rank: RankInThread,
+): Promise<Row[]> {
+  const rows: Row[] = []
+  for (const ranking of rankingsOf(fits)) rows.push(...(await rowsOf(ranking, facts, rank)))
+  return rows
 }
 
 function rankingsOf(fits: readonly ReleasedFit[]): Ranking[] {
@@ -51,11 +63,15 @@ function quantitiesOf(metric: Metric): readonly Quantity[] {
   return metric === 'soundLevel' ? [quantity, 'soundAtDistance'] : [quantity]
 }
 
-function rowsOf({ metric, quantity, massClass, variant }: Ranking, facts: Facts): Row[] {
+async function rowsOf(
+  { metric, quantity, massClass, variant }: Ranking,
+  facts: Facts,
+  rank: RankInThread,
+): Promise<Row[]> {
   const { state } = resolveConditions({ massClass, elevationM: 0 }, null)
   const question: Question = { metric, state, fit: viewOf(variant.whole) }
   const setups = variant.whole.fit.setups.flatMap((id) => facts.get(id) ?? [])
-  const ranks = rankSetups(
+  const ranks = await rank(
     question,
     setups.filter(({ safety }) => safety.state !== 'doNotFly'),
   )
@@ -86,9 +102,7 @@ function valuesOf(question: Question, setup: SetupFacts): Row {
   }
 }
 
-type Ranked = ReturnType<ReturnType<typeof rankSetups>['get']>
-
-function rankOf(rank: Ranked): Row {
+function rankOf(rank: RankedSetup | undefined): Row {
   return {
     rank_median: rank?.median ?? null,
     rank_low: rank?.interval95[0] ?? null,

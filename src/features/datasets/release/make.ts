@@ -14,7 +14,7 @@ import type { StoredFile } from '../files/store.ts'
 import { anonymise } from '../privacy/anonymise.ts'
 import type { Anonymity } from '../privacy/anonymity.ts'
 import type { Tables } from '../tables/tables.ts'
-import { aggregateRows } from './aggregate-rows.ts'
+import { aggregateRows, type RankInThread } from './aggregate-rows.ts'
 import { type CatalogueRows, readCatalogue } from './catalogue-rows.ts'
 import { changesSince } from './changes.ts'
 import { storeDocuments } from './documents.ts'
@@ -35,6 +35,7 @@ export interface Workshop {
   readonly tables: Tables
   /** Reads what that transaction sees, and gives what makes fits of it. */
   readonly fitsIn: (client: PoolClient) => Promise<MakeFits>
+  readonly rank: RankInThread
 }
 
 /** Makes the fits of some variants of one quantity; null where a variant has no evidence. */
@@ -187,7 +188,7 @@ async function factsOf(
 
 /** Every table as CSV and Parquet. */
 async function storeData(
-  { tables: { all } }: Workshop,
+  { tables: { all }, rank }: Workshop,
   { source, store, progress }: Work,
   { fits, catalogue }: { readonly fits: readonly ReleasedFit[]; readonly catalogue: CatalogueRows },
 ): Promise<StoredFile[]> {
@@ -203,7 +204,7 @@ async function storeData(
   const rows = {
     setups: catalogue.setups,
     components: catalogue.components,
-    aggregates: aggregateRows(fits, catalogue.facts),
+    aggregates: await aggregateRows(fits, catalogue.facts, rank),
     effects: fits.flatMap(effectRows),
     fit: fits.flatMap(fitRows),
   }

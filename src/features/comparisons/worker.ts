@@ -1,0 +1,4 @@
+import { rankItems } from '../../core/comparison/rank-setups.ts'
+
+/** Entry of the thread that ranks. */
+export default rankItems
