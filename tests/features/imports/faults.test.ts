@@ -44,6 +44,10 @@ const counts = async () => {
 describe('a cell', () => {
   it.each([
     ['duration_s', '55 s', '"55 s" is not a number; write the number in s alone.'],
+    ['duration_s', '1:15', '"1:15" looks like minutes and seconds; in s that is 75.'],
+    ['duration_s', '1:15.5', '"1:15.5" looks like minutes and seconds; in s that is 75.5.'],
+    ['conditions_qnh_hpa', '1:15', '"1:15" is not a number; write the number in hPa alone.'],
+    ['duration_s', '1,055.5', '"1,055.5" has signs between its thousands; write 1055.5.'],
     ['duration_s', '1e999', '"1e999" is too large.'],
     [
       'duration_s',
@@ -74,6 +78,13 @@ describe('a cell', () => {
     const csv = csvOf([row(CLIMB, { duration_s: '55.5' })], ';')
     expect(await faults(csv)).toEqual([
       '2 duration_s: "55.5": in a file separated by semicolons the decimal sign is a comma.',
+    ])
+  })
+
+  it('with signs between its thousands in a file of decimal commas is told', async () => {
+    const csv = csvOf([row(CLIMB, { conditions_qnh_hpa: '1.018,5' })], ';')
+    expect(await faults(csv)).toEqual([
+      '2 conditions_qnh_hpa: "1.018,5" has signs between its thousands; write 1018,5.',
     ])
   })
 

@@ -83,6 +83,17 @@ describe('a notebook', () => {
     expect(entries[0].runs[0].durationS).toBe(55.5)
   })
 
+  it('passes over blank rows, and over columns that have neither a name nor a cell', async () => {
+    const pilot = await desk.signUp()
+    const [header, first] = csvOf([row(CLIMB)])
+      .trim()
+      .split('\r\n')
+    const width = header!.split(',').length
+    const text = [`${header},,`, ','.repeat(width + 1), `${first},,`, '', ''].join('\r\n')
+    const { body } = await sendCsv(desk, text, pilot).expect(201)
+    expect(body.submissions).toMatchObject([{ row: 3 }])
+  })
+
   it('undoes the apostrophe that keeps spreadsheets from running a cell, and reads quoted cells', async () => {
     const pilot = await desk.signUp()
     const note = 'first line,\n"second" line'

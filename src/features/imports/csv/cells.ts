@@ -20,8 +20,30 @@ export function readNumber(
       : `${shown(text)}: in a file separated by commas the decimal sign is a point; a number with a comma is taken where semicolons separate the cells.`
     return { fault }
   }
+  const hint = hintFor(text, { decimalComma, unit })
+  if (hint !== null) return { fault: `${shown(text)} ${hint}` }
   const inUnit = unit === undefined || unit === null || unit === '1' ? '' : ` in ${unit}`
   return { fault: `${shown(text)} is not a number; write the number${inUnit} alone.` }
+}
+
+const CLOCK = /^(\d{1,3}):([0-5]\d)(?:[.,](\d+))?$/
+const THOUSANDS = { comma: /^\d{1,3}(\.\d{3})+(,\d+)?$/, point: /^\d{1,3}(,\d{3})+(\.\d+)?$/ }
+
+/** What a spreadsheet or a stopwatch may have made of a number, and how to write it; null: unknown. */
+function hintFor(
+  text: string,
+  { decimalComma, unit }: { readonly decimalComma: boolean; readonly unit?: string | null },
+): string | null {
+  const clock = unit === 's' ? CLOCK.exec(text) : null
+  if (clock !== null) {
+    const [, minutes, seconds, rest] = clock
+    const whole = 60 * Number(minutes) + Number(seconds)
+    const inSeconds = rest === undefined ? whole : `${whole}${decimalComma ? ',' : '.'}${rest}`
+    return `looks like minutes and seconds; in s that is ${inSeconds}.`
+  }
+  if (!THOUSANDS[decimalComma ? 'comma' : 'point'].test(text)) return null
+  const bare = text.replaceAll(decimalComma ? '.' : ',', '')
+  return `has signs between its thousands; write ${bare}.`
 }
 
 const TRUE = ['true', 'yes', '1', 'wahr', 'ja']

@@ -67,7 +67,19 @@ export async function readSheet({ part, bytes }: Upload): Promise<Sheet> {
       detail: `Has ${cells.length} cells, the header ${width}; a cell that holds the delimiter needs quotes.`,
     }))
   if (faults.length > 0) throw faultyFile(faults)
-  return { part, columns, rows, decimalComma: delimiter === ';' }
+  return { part, ...withoutBlank(columns, rows), decimalComma: delimiter === ';' }
+}
+
+/** Spreadsheets write columns out that were only ever touched: those without a name and a cell go. */
+function withoutBlank(columns: readonly string[], rows: readonly SheetRow[]) {
+  const isKept = columns.map(
+    (name, index) => name !== '' || rows.some(({ cells }) => (cells[index] ?? '') !== ''),
+  )
+  const kept = <T>(items: readonly T[]) => items.filter((_, index) => isKept[index] ?? true)
+  return {
+    columns: kept(columns),
+    rows: rows.map(({ number, cells }) => ({ number, cells: kept(cells) })),
+  }
 }
 
 function cleaned(cell: string): string {
