@@ -106,9 +106,11 @@ export class FitRefresher {
     }
   }
 
+  /** Behind what answers wait for, and all in one thread: each one that works holds memory of its own. */
   #fitAs(variant: FitVariant, rows: EvidenceRows): Promise<FittedModel | null> {
     const task = { ...rows, variant }
-    return variant.robust ? this.#workers.behind.robust(task) : this.#workers.fit(task)
+    const { behind } = this.#workers
+    return variant.robust ? behind.robust(task) : behind.fit(task)
   }
 
   /**
