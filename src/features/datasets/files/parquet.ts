@@ -1,7 +1,7 @@
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer'
 
 import type { Column } from '../tables/column.ts'
-import { CsvRows } from './csv-rows.ts'
+import { CsvRows, type FilledCells } from './csv-rows.ts'
 import { writeChunk } from './parquet/chunk-pages.ts'
 import { ColumnChunk, ROWS_PER_GROUP } from './parquet/column-chunk.ts'
 
@@ -20,31 +20,60 @@ class Outlet extends ByteWriter {
  * an empty cell is a null and costs nothing. Cells stay bytes until a page is written: no object per
  * row or cell.
  */
+export class ParquetOfCsv {
+  readonly #outlet = new Outlet(1 << 20)
+  readonly #file: ParquetWriter
+  readonly #chunks: readonly ColumnChunk[]
+  readonly #csv: CsvRows
+  /** Rows of the group in hand. */
+  #rows = 0
+
+  constructor(columns: readonly Column[]) {
+    const schema = [{ name: 'root', num_children: columns.length }, ...columns.map(schemaOf)]
+    this.#file = new ParquetWriter({ writer: this.#outlet, schema, createdBy: 'fairclimb' })
+    this.#chunks = columns.map((column) => new ColumnChunk(column))
+    this.#csv = new CsvRows(columns.length, (cells) => this.#addRow(cells))
+  }
+
+  /** Takes a piece of the CSV; gives what of the file is ready, often nothing. */
+  push(piece: Uint8Array): Buffer {
+    this.#csv.push(piece)
+    return this.#outlet.take()
+  }
+
+  /** Gives the rest of the file. */
+  end(): Buffer {
+    this.#csv.end()
+    if (this.#rows > 0) this.#writeRows()
+    this.#file.finish()
+    return this.#outlet.take()
+  }
+
+  #addRow({ bytes, count, columns, starts, ends }: FilledCells): void {
+    const chunks = this.#chunks
+    for (let i = 0; i < count; i++) {
+      chunks[columns[i]!]!.add(this.#rows, bytes, starts[i]!, ends[i]!)
+    }
+    if (++this.#rows === ROWS_PER_GROUP) this.#writeRows()
+  }
+
+  #writeRows(): void {
+    writeGroup(this.#file, this.#outlet, { chunks: this.#chunks, rows: this.#rows })
+    this.#rows = 0
+  }
+}
+
+/** The same piece by piece. */
 export async function* parquetFromCsv(
   columns: readonly Column[],
   pieces: AsyncIterable<Uint8Array>,
 ): AsyncGenerator<Buffer> {
-  const outlet = new Outlet(1 << 20)
-  const schema = [{ name: 'root', num_children: columns.length }, ...columns.map(schemaOf)]
-  const file = new ParquetWriter({ writer: outlet, schema, createdBy: 'fairclimb' })
-  const chunks = columns.map((column) => new ColumnChunk(column))
-  let rows = 0 // of this group
-  const writeRows = () => {
-    writeGroup(file, outlet, { chunks, rows })
-    rows = 0
-  }
-  const csv = new CsvRows(columns.length, ({ bytes, count, columns: filled, starts, ends }) => {
-    for (let i = 0; i < count; i++) chunks[filled[i]!]!.add(rows, bytes, starts[i]!, ends[i]!)
-    if (++rows === ROWS_PER_GROUP) writeRows()
-  })
+  const parquet = new ParquetOfCsv(columns)
   for await (const piece of pieces) {
-    csv.push(piece)
-    if (outlet.index > 0) yield outlet.take()
+    const ready = parquet.push(piece)
+    if (ready.length > 0) yield ready
   }
-  csv.end()
-  if (rows > 0) writeRows()
-  file.finish()
-  yield outlet.take()
+  yield parquet.end()
 }
 
 /** Adds a row group to the file and to what its footer will say. */

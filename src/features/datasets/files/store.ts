@@ -15,47 +15,62 @@ export interface StoredFile {
 }
 
 /** Stores a file piece by piece, under the hashes of its pieces; what is there already is not stored again. */
-export async function storeFile(
-  client: PoolClient,
-  { name, mediaType }: Pick<StoredFile, 'name' | 'mediaType'>,
-  bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
-): Promise<StoredFile> {
-  const whole = createHash('sha256')
-  const chunkHashes: Buffer[] = []
-  let sizeBytes = 0
-  for await (const chunk of inChunks(bytes)) {
-    whole.update(chunk)
-    sizeBytes += chunk.length
+export class FileStore {
+  readonly #client: PoolClient
+  readonly #told: Pick<StoredFile, 'name' | 'mediaType'>
+  readonly #whole = createHash('sha256')
+  readonly #chunkHashes: Buffer[] = []
+  #sizeBytes = 0
+  /** Of the chunk in hand. */
+  #parts: Uint8Array[] = []
+  #partBytes = 0
+
+  constructor(client: PoolClient, told: Pick<StoredFile, 'name' | 'mediaType'>) {
+    this.#client = client
+    this.#told = told
+  }
+
+  /** Takes the next bytes; they must stay as they are until the file is ended. */
+  async add(bytes: Uint8Array): Promise<void> {
+    let rest = bytes
+    while (this.#partBytes + rest.length >= CHUNK_BYTES) {
+      const fits = CHUNK_BYTES - this.#partBytes
+      this.#keep(rest.subarray(0, fits))
+      await this.#storeChunk()
+      rest = rest.subarray(fits)
+    }
+    if (rest.length > 0) this.#keep(rest)
+  }
+
+  async end(): Promise<StoredFile> {
+    if (this.#partBytes > 0) await this.#storeChunk()
+    return {
+      ...this.#told,
+      sizeBytes: this.#sizeBytes,
+      sha256: this.#whole.digest('hex'),
+      chunkHashes: this.#chunkHashes,
+    }
+  }
+
+  #keep(part: Uint8Array): void {
+    this.#parts.push(part)
+    this.#partBytes += part.length
+  }
+
+  async #storeChunk(): Promise<void> {
+    const chunk = Buffer.concat(this.#parts)
+    this.#parts = []
+    this.#partBytes = 0
+    this.#whole.update(chunk)
+    this.#sizeBytes += chunk.length
     const hash = createHash('sha256').update(chunk).digest()
-    chunkHashes.push(hash)
-    await client.query({
+    this.#chunkHashes.push(hash)
+    await this.#client.query({
       name: 'store-chunk',
       text: 'INSERT INTO dataset_chunk (sha256, bytes) VALUES ($1, $2) ON CONFLICT DO NOTHING',
       values: [hash, chunk],
     })
   }
-  return { name, mediaType, sizeBytes, sha256: whole.digest('hex'), chunkHashes }
-}
-
-/** The same bytes in pieces of {@link CHUNK_BYTES}, the last one shorter. */
-async function* inChunks(
-  bytes: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
-): AsyncGenerator<Buffer> {
-  let parts: Uint8Array[] = []
-  let length = 0
-  for await (const part of bytes) {
-    let rest = part
-    while (length + rest.length >= CHUNK_BYTES) {
-      const fits = CHUNK_BYTES - length
-      yield Buffer.concat([...parts, rest.subarray(0, fits)])
-      rest = rest.subarray(fits)
-      parts = []
-      length = 0
-    }
-    if (rest.length > 0) parts.push(rest)
-    length += rest.length
-  }
-  if (length > 0) yield Buffer.concat(parts)
 }
 
 /** First and last byte that are wanted, both included. */

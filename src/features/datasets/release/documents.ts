@@ -1,6 +1,6 @@
 import type { PoolClient } from 'pg'
 
-import { type StoredFile, storeFile } from '../files/store.ts'
+import { FileStore, type StoredFile } from '../files/store.ts'
 import type { Tables } from '../tables/tables.ts'
 import { citationFile, dataCite, jsonLd } from './describe/citation.ts'
 import { csvwMetadata } from './describe/csvw.ts'
@@ -33,8 +33,11 @@ export async function storeDocuments(
     ['index.html', 'text/html; charset=utf-8', landingPage(facts, data)],
   ]
   const stored: StoredFile[] = []
-  const put = async (name: string, mediaType: string, text: string) =>
-    stored.push(await storeFile(client, { name, mediaType }, [Buffer.from(text)]))
+  const put = async (name: string, mediaType: string, text: string) => {
+    const file = new FileStore(client, { name, mediaType })
+    await file.add(Buffer.from(text))
+    stored.push(await file.end())
+  }
   for (const [name, mediaType, text] of documents) await put(name, mediaType, text)
   await put('SHA256SUMS', TEXT, checksums([...data, ...stored]))
   return stored

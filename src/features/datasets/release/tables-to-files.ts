@@ -3,8 +3,8 @@ import { to as copyTo } from 'pg-copy-streams'
 
 import { copiedTexts } from '../files/copied-texts.ts'
 import { csvHeader } from '../files/csv.ts'
-import { parquetFromCsv } from '../files/parquet.ts'
-import { readFile, type StoredFile, storeFile } from '../files/store.ts'
+import { ParquetOfCsv } from '../files/parquet.ts'
+import { FileStore, type StoredFile } from '../files/store.ts'
 import type { Table } from '../tables/tables.ts'
 
 export const CSV_TYPE = 'text/csv; charset=utf-8; header=present'
@@ -25,19 +25,22 @@ export async function* copyCsv(
   yield* copyLines(client, select)
 }
 
-/** A table as its two files. The Parquet file is made from the CSV as stored. */
+/** A table as its two files, both made of the same bytes in one pass over them. */
 export async function storeTable(
   client: PoolClient,
-  table: Table,
+  { name, columns }: Pick<Table, 'name' | 'columns'>,
   csv: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
 ): Promise<StoredFile[]> {
-  const text = await storeFile(client, { name: `${table.name}.csv`, mediaType: CSV_TYPE }, csv)
-  const first = csvHeader(table.columns).length
-  const lines = readFile(client, text, { first, last: text.sizeBytes - 1 })
-  const parquet = await storeFile(
-    client,
-    { name: `${table.name}.parquet`, mediaType: PARQUET_TYPE },
-    parquetFromCsv(table.columns, lines),
-  )
-  return [text, parquet]
+  const text = new FileStore(client, { name: `${name}.csv`, mediaType: CSV_TYPE })
+  const parquet = new FileStore(client, { name: `${name}.parquet`, mediaType: PARQUET_TYPE })
+  const rows = new ParquetOfCsv(columns)
+  let headerBytes = csvHeader(columns).length
+  for await (const piece of csv) {
+    await text.add(piece)
+    const skipped = Math.min(headerBytes, piece.length)
+    headerBytes -= skipped
+    await parquet.add(rows.push(piece.subarray(skipped)))
+  }
+  await parquet.add(rows.end())
+  return [await text.end(), await parquet.end()]
 }
