@@ -6,6 +6,7 @@ import { createWorkspace } from './evaluate.ts'
 import type { NestedFit } from './fit-result.ts'
 import type { Layout } from './layout.ts'
 import { accumulatePrecision, weighCells, weighGroups } from './model/precision-pass.ts'
+import { cellsOfSlots, type SlotCells } from './model/slot-cells.ts'
 import type { Workspace } from './model/workspace.ts'
 
 /**
@@ -113,9 +114,10 @@ const SPREAD: Readonly<Record<SystematicReach, Spread>> = {
   setup(layout, ws, { cell }) {
     const K = layout.setupCount
     const columns = new Float64Array(K * K) // column k: X'V⁻¹e_k
+    const slotCells = cellsOfSlots(layout)
     for (let p = 0; p < layout.pilotCount; p++) {
       for (let slot = layout.pilotSetupStart[p]!; slot < layout.pilotSetupStart[p + 1]!; slot++) {
-        addOneSetup(layout, ws, { p, slot, cell, columns })
+        addOneSetup(layout, ws, { p, slot, cell, columns, slotCells })
       }
     }
     return timesTransposed(multiply(ws.covariance, columns, K), K)
@@ -150,11 +152,12 @@ function addOneSetup(
     readonly slot: number
     readonly cell: Float64Array
     readonly columns: Float64Array
+    readonly slotCells: SlotCells
   },
 ): void {
   const { sessionStart, cellSetup, pilotSetup, pilotSetupStart, knownSessionVariance } = layout
   const { p, slot, cell, columns } = at
-  const { cells, cellStart, cellSession } = ws.columns
+  const { cells, cellStart, cellSession } = at.slotCells
   const setup = pilotSetup[slot]!
   const column = setup * layout.setupCount
   let H = 0

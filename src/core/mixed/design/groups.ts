@@ -38,34 +38,35 @@ export interface Groups {
  * @source common practice
  */
 export function groupRuns(order: Int32Array, codes: RunCodes, setupCount: number): Groups {
-  const cellStart: number[] = []
-  const sessionStart: number[] = []
-  const pilotStart: number[] = []
-  const cellSetup: number[] = []
+  const n = order.length
+  const cellStart = new Int32Array(n + 1)
+  const sessionStart = new Int32Array(n + 1)
+  const pilotStart = new Int32Array(n + 1)
+  const cellSetup = new Int32Array(n)
+  let [cells, sessions, pilots] = [0, 0, 0]
   let previous = -1
-  for (let i = 0; i < order.length; i++) {
+  for (let i = 0; i < n; i++) {
     const run = order[i]!
     const newPilot = previous < 0 || codes.pilot[run] !== codes.pilot[previous]
     const newSession = newPilot || codes.session[run] !== codes.session[previous]
     const newCell = newSession || codes.setup[run] !== codes.setup[previous]
-    if (newPilot) pilotStart.push(sessionStart.length)
-    if (newSession) sessionStart.push(cellStart.length)
+    if (newPilot) pilotStart[pilots++] = sessions
+    if (newSession) sessionStart[sessions++] = cells
     if (newCell) {
-      cellStart.push(i)
-      cellSetup.push(codes.setup[run]!)
+      cellStart[cells] = i
+      cellSetup[cells++] = codes.setup[run]!
     }
     previous = run
   }
+  cellStart[cells] = n
+  sessionStart[sessions] = cells
+  pilotStart[pilots] = sessions
   const levels = {
-    runCount: order.length,
-    cellCount: cellStart.length,
-    sessionCount: sessionStart.length,
-    pilotCount: pilotStart.length,
-    setupCount,
-    cellStart: Int32Array.from([...cellStart, order.length]),
-    sessionStart: Int32Array.from([...sessionStart, cellStart.length]),
-    pilotStart: Int32Array.from([...pilotStart, sessionStart.length]),
-    cellSetup: Int32Array.from(cellSetup),
+    ...{ runCount: n, cellCount: cells, sessionCount: sessions, pilotCount: pilots, setupCount },
+    cellStart: cellStart.slice(0, cells + 1),
+    sessionStart: sessionStart.slice(0, sessions + 1),
+    pilotStart: pilotStart.slice(0, pilots + 1),
+    cellSetup: cellSetup.slice(0, cells),
   }
   return { ...levels, ...setupsOfPilots(levels) }
 }

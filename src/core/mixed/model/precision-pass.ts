@@ -104,8 +104,10 @@ export function weighGroups(layout: Layout, ws: Workspace): number {
 export function accumulatePrecision(layout: Layout, ws: Workspace): void {
   ws.factor.fill(0)
   ws.effect.fill(0)
-  for (let p = 0; p < layout.pilotCount; p++) addRightHandSide(layout, ws, p)
-  for (let setup = 0; setup < layout.setupCount; setup++) addColumn(layout, ws, setup)
+  for (let p = 0; p < layout.pilotCount; p++) {
+    addRightHandSide(layout, ws, p)
+    addPilot(layout, ws, p)
+  }
 }
 
 /** d, b and g of one session, and its share of Z_p; returns log(1 + τs²A). */
@@ -128,38 +130,43 @@ function weighSession(layout: Layout, ws: Workspace, s: number): number {
   return Math.log1p(ts2 * A)
 }
 
-/** Column `setup` of M from its diagonal down: the columns of M_p of all pilots who flew it. */
-function addColumn(layout: Layout, ws: Workspace, setup: number): void {
+/** M_p on the setups of one pilot, from its block to M: a pilot's block stays in the fastest memory. */
+function addPilot(layout: Layout, ws: Workspace, p: number): void {
   const { pilotSetup, pilotSetupStart, setupCount: K } = layout
-  const { slots, slotStart, slotPilot } = ws.columns
+  const start = pilotSetupStart[p]!
+  const n = pilotSetupStart[p + 1]! - start
+  const [block] = ws.pilotBlocks
   const Z = ws.pilotDesign
   const M = ws.factor
-  const column = ws.columnScratch[0]
-  for (let n = slotStart[setup]!; n < slotStart[setup + 1]!; n++) {
-    const slot = slots[n]!
-    const p = slotPilot[slot]!
-    gatherSessions(layout, ws, slot)
-    const along = -ws.pilotGain[p]! * Z[slot]!
-    for (let i = slot; i < pilotSetupStart[p + 1]!; i++) {
-      M[setup * K + pilotSetup[i]!]! += column[i - slot]! + along * Z[i]!
-      column[i - slot] = 0
+  gatherSessions(layout, ws, { p, start, n })
+  for (let j = 0; j < n; j++) {
+    const along = -ws.pilotGain[p]! * Z[start + j]!
+    const column = pilotSetup[start + j]! * K
+    for (let i = j; i < n; i++) {
+      M[column + pilotSetup[start + i]!]! += block[j * n + i]! + along * Z[start + i]!
+      block[j * n + i] = 0
     }
   }
 }
 
-/** Σ a x x' − Σ (τs²/d) z z' of the sessions of one pilot, in the column of one of its setups. */
-function gatherSessions(layout: Layout, ws: Workspace, slot: number): void {
-  const { sessionStart, cellSlot, knownSessionVariance } = layout
-  const { cells, cellStart, cellSession } = ws.columns
+/** Σ a x x' − Σ (τs²/d) z z' of the sessions of one pilot, lower triangle. */
+function gatherSessions(
+  layout: Layout,
+  ws: Workspace,
+  { p, start, n }: { readonly p: number; readonly start: number; readonly n: number },
+): void {
+  const { pilotStart, sessionStart, cellSlot, knownSessionVariance } = layout
   const a = ws.cellShrunk
-  const column = ws.columnScratch[0]
-  for (let n = cellStart[slot]!; n < cellStart[slot + 1]!; n++) {
-    const c = cells[n]!
-    const s = cellSession[c]!
-    const scaled = (ws.theta[1]! + knownSessionVariance[s]!) * ws.sessionShrink[s]! * a[c]!
-    column[0]! += a[c]! - scaled * a[c]!
-    for (let r = c + 1; r < sessionStart[s + 1]!; r++)
-      column[cellSlot[r]! - slot]! -= scaled * a[r]!
+  const [block] = ws.pilotBlocks
+  for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
+    const gain = (ws.theta[1]! + knownSessionVariance[s]!) * ws.sessionShrink[s]!
+    const end = sessionStart[s + 1]!
+    for (let c = sessionStart[s]!; c < end; c++) {
+      const scaled = gain * a[c]!
+      const column = (cellSlot[c]! - start) * n - start
+      block[column + cellSlot[c]!]! += a[c]! - scaled * a[c]!
+      for (let r = c + 1; r < end; r++) block[column + cellSlot[r]!]! -= scaled * a[r]!
+    }
   }
 }
 

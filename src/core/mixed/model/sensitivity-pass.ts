@@ -21,7 +21,7 @@ export function sensitivityPass(layout: Layout, ws: Workspace): void {
   const K = layout.setupCount
   ws.sensitivity.fill(0)
   gatherAlongPilots(layout, ws)
-  for (let setup = 0; setup < K; setup++) addColumn(layout, ws, setup)
+  for (let p = 0; p < layout.pilotCount; p++) addPilot(layout, ws, p)
   for (let j = 0; j < COMPONENT_COUNT; j++) mirrorLowerInPlace(ws.sensitivity, K, j * K * K)
 }
 
@@ -108,70 +108,75 @@ function sumSquares(layout: Layout, ws: Workspace, { s, f }: { s: number; f: num
 }
 
 /**
- * Column `setup` of the four T_j from the diagonal down: of every pilot who flew it ω Z Z' in T_pilot, and what
- * its sessions hold + ω Z Z' − h Z' − Z h' in the others, h the sum of the sessions' cross terms.
+ * The four T_j of one pilot on its setups, from its blocks to the sums: ω Z Z' in T_pilot, and what its sessions
+ * hold + ω Z Z' − h Z' − Z h' in the others, h the sum of the sessions' cross terms.
  */
-function addColumn(layout: Layout, ws: Workspace, setup: number): void {
+function addPilot(layout: Layout, ws: Workspace, p: number): void {
   const { pilotSetup, pilotSetupStart, setupCount: K } = layout
-  const { slots, slotStart, slotPilot } = ws.columns
+  const start = pilotSetupStart[p]!
+  const n = pilotSetupStart[p + 1]! - start
   const [hSession, hCell, hRun] = ws.pilotCross
-  const [columnSession, columnCell, columnRun] = ws.columnScratch
+  const [blockSession, blockCell, blockRun] = ws.pilotBlocks
   const K2 = K * K
   const T = ws.sensitivity
   const Z = ws.pilotDesign
-  for (let n = slotStart[setup]!; n < slotStart[setup + 1]!; n++) {
-    const slot = slots[n]!
-    const p = slotPilot[slot]!
-    gatherSessions(layout, ws, slot)
+  gatherSessions(layout, ws, { p, start, n })
+  for (let j = 0; j < n; j++) {
+    const slot = start + j
+    const column = pilotSetup[slot]! * K
     const z = Z[slot]!
     const ofPilot = z * (1 + ws.theta[0]! * ws.pilotWeight[p]!) ** -2
     const ofSession = z * ws.pilotAlong[0][p]! - hSession[slot]!
     const ofCell = z * ws.pilotAlong[1][p]! - hCell[slot]!
     const ofRun = z * ws.pilotAlong[2][p]! - hRun[slot]!
-    for (let i = slot; i < pilotSetupStart[p + 1]!; i++) {
-      const at = setup * K + pilotSetup[i]!
-      const row = i - slot
-      const zi = Z[i]!
+    for (let i = j; i < n; i++) {
+      const at = column + pilotSetup[start + i]!
+      const entry = j * n + i
+      const zi = Z[start + i]!
       T[at]! += ofPilot * zi
-      T[at + K2]! += columnSession[row]! + (ofSession * zi - hSession[i]! * z)
-      T[at + 2 * K2]! += columnCell[row]! + (ofCell * zi - hCell[i]! * z)
-      T[at + 3 * K2]! += columnRun[row]! + (ofRun * zi - hRun[i]! * z)
-      columnSession[row] = 0
-      columnCell[row] = 0
-      columnRun[row] = 0
+      T[at + K2]! += blockSession[entry]! + (ofSession * zi - hSession[start + i]! * z)
+      T[at + 2 * K2]! += blockCell[entry]! + (ofCell * zi - hCell[start + i]! * z)
+      T[at + 3 * K2]! += blockRun[entry]! + (ofRun * zi - hRun[start + i]! * z)
+      blockSession[entry] = 0
+      blockCell[entry] = 0
+      blockRun[entry] = 0
     }
   }
 }
 
 /**
  * Σ ω (x − α)(x − α)' with α = τs² z, for ω = a² (cell) and a² q (run), and z z' (session), of the sessions of
- * one pilot in the column of one of its setups.
+ * one pilot, lower triangles.
  */
-function gatherSessions(layout: Layout, ws: Workspace, slot: number): void {
-  const { sessionStart, cellSlot, knownSessionVariance } = layout
-  const { cells, cellStart, cellSession } = ws.columns
-  const [ofSession, ofCell, ofRun] = ws.columnScratch
-  for (let n = cellStart[slot]!; n < cellStart[slot + 1]!; n++) {
-    const c = cells[n]!
-    const s = cellSession[c]!
+function gatherSessions(
+  layout: Layout,
+  ws: Workspace,
+  { p, start, n }: { readonly p: number; readonly start: number; readonly n: number },
+): void {
+  const { pilotStart, sessionStart, cellSlot, knownSessionVariance } = layout
+  const [ofSession, ofCell, ofRun] = ws.pilotBlocks
+  for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
     const d = ws.sessionShrink[s]!
     const gain = (ws.theta[1]! + knownSessionVariance[s]!) * d
-    const a = ws.cellShrunk[c]!
-    const alpha = gain * a
-    const cell = a * a
-    const run = cell * ws.cellConcentration[c]!
-    const alongCell = ws.sessionCellSquares[s]! * alpha - cell
-    const alongRun = ws.sessionRunSquares[s]! * alpha - run
-    ofCell[0]! += cell
-    ofRun[0]! += run
-    for (let r = c; r < sessionStart[s + 1]!; r++) {
-      const row = cellSlot[r]! - slot
-      const ar = ws.cellShrunk[r]!
-      const alphaR = gain * ar
-      const cellR = ar * ar
-      ofSession[row]! += d * a * d * ar
-      ofCell[row]! += alongCell * alphaR - cellR * alpha
-      ofRun[row]! += alongRun * alphaR - cellR * ws.cellConcentration[r]! * alpha
+    for (let c = sessionStart[s]!; c < sessionStart[s + 1]!; c++) {
+      const a = ws.cellShrunk[c]!
+      const alpha = gain * a
+      const cell = a * a
+      const run = cell * ws.cellConcentration[c]!
+      const alongCell = ws.sessionCellSquares[s]! * alpha - cell
+      const alongRun = ws.sessionRunSquares[s]! * alpha - run
+      const column = (cellSlot[c]! - start) * n - start
+      ofCell[column + cellSlot[c]!]! += cell
+      ofRun[column + cellSlot[c]!]! += run
+      for (let r = c; r < sessionStart[s + 1]!; r++) {
+        const entry = column + cellSlot[r]!
+        const ar = ws.cellShrunk[r]!
+        const alphaR = gain * ar
+        const cellR = ar * ar
+        ofSession[entry]! += d * a * d * ar
+        ofCell[entry]! += alongCell * alphaR - cellR * alpha
+        ofRun[entry]! += alongRun * alphaR - cellR * ws.cellConcentration[r]! * alpha
+      }
     }
   }
 }

@@ -1,6 +1,5 @@
 import { COMPONENT_COUNT } from '../components.ts'
 import type { Layout } from '../layout.ts'
-import { type ColumnIndex, indexColumns } from './column-index.ts'
 
 /**
  * Memory for evaluations of the model on one layout, allocated once. The letters are those of
@@ -45,8 +44,6 @@ export interface Workspace {
   readonly residualSquares: Float64Array
   /** T_j, four K × K matrices in a row, symmetric. */
   readonly sensitivity: Float64Array
-  /** Who adds to which column of M and T_j. */
-  readonly columns: ColumnIndex
   /** tr V⁻¹G_j, Σ (1'V⁻¹1)² and max 1'V⁻¹1 over the groups of each component. */
   readonly trace: Float64Array
   readonly traceSquares: Float64Array
@@ -66,10 +63,10 @@ export interface Workspace {
   readonly pilotCross: readonly [Float64Array, Float64Array, Float64Array]
   /** Weights of Z Z' in T_session, T_cell and T_run, per pilot. */
   readonly pilotAlong: readonly [Float64Array, Float64Array, Float64Array]
+  /** Scratch: blocks of one pilot on its setups, zero between uses. */
+  readonly pilotBlocks: readonly [Float64Array, Float64Array, Float64Array]
   /** Scratch: C Z on the setups of one pilot. */
   readonly pilotSolved: Float64Array
-  /** Scratch: one column of a pilot's block, zero between uses. */
-  readonly columnScratch: readonly [Float64Array, Float64Array, Float64Array]
   /** Scratch of one entry per component: sums over a session and over a pilot. */
   readonly sessionScratch: Float64Array
   readonly componentScratch: Float64Array
@@ -86,6 +83,7 @@ export function createWorkspace(layout: Layout): Workspace {
   const { runCount, cellCount, sessionCount, pilotCount, setupCount: k } = layout
   const f = (length: number) => new Float64Array(length)
   const slots = layout.pilotSetup.length
+  const square = mostSetups(layout) ** 2
   const p = layout.means?.kept.length ?? 0
   return {
     theta: f(COMPONENT_COUNT),
@@ -113,7 +111,6 @@ export function createWorkspace(layout: Layout): Workspace {
     cellWeightedResidual: f(cellCount),
     residualSquares: f(2),
     sensitivity: f(COMPONENT_COUNT * k * k),
-    columns: indexColumns(layout),
     trace: f(COMPONENT_COUNT),
     traceSquares: f(COMPONENT_COUNT),
     largestWeight: f(COMPONENT_COUNT),
@@ -126,9 +123,18 @@ export function createWorkspace(layout: Layout): Workspace {
     sessionRunSquares: f(sessionCount),
     pilotCross: [f(slots), f(slots), f(slots)],
     pilotAlong: [f(pilotCount), f(pilotCount), f(pilotCount)],
+    pilotBlocks: [f(square), f(square), f(square)],
     pilotSolved: f(k),
-    columnScratch: [f(k), f(k), f(k)],
     sessionScratch: f(COMPONENT_COUNT),
     componentScratch: f(COMPONENT_COUNT),
   }
+}
+
+/** Most setups that one pilot has flown. */
+function mostSetups({ pilotSetupStart, pilotCount }: Layout): number {
+  let most = 0
+  for (let p = 0; p < pilotCount; p++) {
+    most = Math.max(most, pilotSetupStart[p + 1]! - pilotSetupStart[p]!)
+  }
+  return most
 }
