@@ -69,7 +69,9 @@ export class EvidenceCache<Q extends string> {
     const fresh = await this.#read(client, added)
     const mirrored = this.#withMirrored ? await readMirrored(client, this.#scope) : []
     const setups = await readSetups(client) // last: it knows every setup of the runs above
+    const allStay = kept.size === this.#counted.size
     for (const quantity of this.#quantities) {
+      if (allStay && fresh.get(quantity)?.length === 0) continue
       const slices = mergeSlices(keptSlices(this.#of(quantity), kept), fresh.get(quantity) ?? [])
       this.#submitted.set(quantity, joinRows(slices))
     }
