@@ -1,3 +1,4 @@
+import { probabilityText } from '../core/comparison/probability-text.ts'
 import {
   type Mark,
   mark,
@@ -132,7 +133,7 @@ function tableOf(
       `${index + 1}. ${name}`,
       figure(climb),
       figure(burn),
-      `${Math.round(100 * chanceOnFront)} % likely`,
+      `${probabilityText(chanceOnFront)} likely`,
     ]),
   }
 }

@@ -4,6 +4,8 @@ export const CAUTIONS = {
     'A full-throttle climb is flown into wind, clear of people and obstacles, with height to turn back in.',
   burnToEmpty:
     'A burn to empty ends with the engine out: only where a landing without power is always in reach.',
+  batteryToEmpty:
+    'A battery flown empty ends with the engine out: land with the reserve its maker asks for, a landing without power always in reach.',
   engineOff:
     'With the engine off it may not start again: only where a landing without power is always in reach.',
   staticPull:
@@ -22,7 +24,7 @@ export const CAUTIONS = {
 const OF_RUN: Readonly<Record<string, readonly string[]>> = {
   climb: [CAUTIONS.fullThrottleClimb, CAUTIONS.noise],
   fuelBurn: [CAUTIONS.burnToEmpty],
-  energyUse: [CAUTIONS.burnToEmpty],
+  energyUse: [CAUTIONS.batteryToEmpty],
   staticPull: [CAUTIONS.staticPull, CAUTIONS.noise],
   soundLevel: [CAUTIONS.noise],
   sink: [CAUTIONS.engineOff],

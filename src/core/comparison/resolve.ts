@@ -12,8 +12,11 @@ export interface ResolutionQuestion {
   readonly margin: number
 }
 
-/** Most sessions that are still a plan. */
+/** Most sessions that are looked at. */
 export const MOST_SESSIONS = 1000
+
+/** Most sessions with one pair that people will ever fly; editorial. */
+export const MOST_FLOWN_SESSIONS = 50
 
 /**
  * How many further sessions with both setups would settle an open difference, if it stays what it is.

@@ -68,7 +68,7 @@ const OF_METRIC: Readonly<Record<Metric, readonly string[]>> = {
   climbRate: [CAUTIONS.fullThrottleClimb],
   climbThrust: [CAUTIONS.fullThrottleClimb],
   fuelFlow: [CAUTIONS.burnToEmpty],
-  electricPower: [CAUTIONS.burnToEmpty],
+  electricPower: [CAUTIONS.batteryToEmpty],
   staticThrust: [CAUTIONS.staticPull],
   soundLevel: [CAUTIONS.noise],
 }

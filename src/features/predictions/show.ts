@@ -139,7 +139,7 @@ function cautionsOf(answered: Answered): string[] {
       : []),
     ...(climbRate.refusal === null ? [CAUTIONS.fullThrottleClimb] : []),
     ...(endurance.refusal === null && isEmptied ? [WITHOUT_RESERVE, CAUTIONS.burnToEmpty] : []),
-    ...(electricPower.refusal === null ? [CAUTIONS.burnToEmpty] : []),
+    ...(electricPower.refusal === null ? [CAUTIONS.batteryToEmpty] : []),
     ...(staticThrust.refusal === null ? [CAUTIONS.staticPull] : []),
     ...(endurance.refusal === null ? [THROUGH_STILL_AIR] : []),
     ...(tipMach.refusal === null && tipMach.value > FAST_TIPS_MACH ? [FAST_TIPS] : []),

@@ -1,3 +1,4 @@
+import { probabilityText } from '../../core/comparison/probability-text.ts'
 import type { FrontVerdict } from './schema.ts'
 
 /** Whether a setup is on the front, as part of a sentence. */
@@ -20,10 +21,10 @@ export function verdictOf(probabilityOnFront: number | null): FrontVerdict {
 
 /** How sure the front is, in plain words. */
 export function sentenceFor(name: string, probability: number): string {
-  const share = `${Math.round(100 * probability)} %`
+  const share = probabilityText(probability)
   const verdict = verdictOf(probability)
   if (verdict === 'onFront') return `No other one beats ${name} in both (${share} sure).`
   if (verdict === 'beaten')
-    return `Another one climbs at least as well as ${name} on less fuel (${share} that none does).`
-  return `Whether another one beats ${name} in both is open: ${share} that none does.`
+    return `Another one climbs at least as well as ${name} on less fuel; the chance that none does is ${share}.`
+  return `Whether another one beats ${name} in both is open; the chance that none does is ${share}.`
 }

@@ -19,7 +19,10 @@ export const RESULT_WORDS: Readonly<Record<Normalized['metric'], Words>> = {
   },
   staticThrust: { label: 'Static thrust at sea level, 15 °C', dimension: 'force' },
   soundLevel: { label: 'Sound level', sign: 'dB(A)' },
-  electricPower: { label: 'Electric power in level flight at 120 kg, sea level, 15 °C', sign: 'W' },
+  electricPower: {
+    label: 'Electric power in level flight at 120 kg, sea level, 15 °C',
+    dimension: 'electricPower',
+  },
   sinkRate: { label: 'Sink rate at 120 kg, sea level, 15 °C', dimension: 'climbRate' },
   levelSpeed: { label: 'Airspeed at trim, 120 kg, sea level', dimension: 'speed' },
   tipClearance: { label: 'Propeller clearance', sign: 'mm' },

@@ -46,7 +46,7 @@ describe('electric power in level flight', () => {
     // 3600 × 700 Wh / 622 s, flown 100 m up.
     expect(body.setups[0]!.value).toBeGreaterThan(3900)
     expect(body.setups[0]!.value).toBeLessThan(4100)
-    expect(body.cautions.join(' ')).toMatch('A burn to empty')
+    expect(body.cautions.join(' ')).toMatch('A battery flown empty')
   })
 
   it('ranks electric setups, and leaves the others out', async () => {

@@ -1,3 +1,4 @@
+import { probabilityText } from '../../../core/comparison/probability-text.ts'
 import type { Schemas } from '../../api/client.ts'
 import { METRIC_WORDS, type MetricReading } from '../../metrics.ts'
 
@@ -23,7 +24,7 @@ export function verdictOn(
   const rivals = ranked.filter(({ rank }, index) => index > 0 && rank?.interval95[0] === 1)
   if (ranked.length === 1) return `${first.name} is the only one that can be ranked:${figure}`
   if (rivals.length === 0) {
-    const chance = percent(first.rank.probabilityBest)
+    const chance = probabilityText(first.rank.probabilityBest)
     return `${first.name} ${words.best}:${figure} The chance that it is the best of these ${ranked.length} is ${chance}.`
   }
   const who =
@@ -31,9 +32,4 @@ export function verdictOn(
       ? rivals[0]!.name
       : `${rivals.length} others (${rivals.map(({ name }) => name).join('; ')})`
   return `${first.name} leads, but the flights so far do not rule out that ${who} ${rivals.length === 1 ? 'is' : 'are'} as good:${figure}`
-}
-
-function percent(probability: number): string {
-  if (probability > 0.99) return 'more than 99 %'
-  return `${Math.round(100 * probability)} %`
 }
