@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 
-import { otherReadings, steadiness } from '../../src/web/pages/compare/readings.ts'
+import { otherReadings, steadiness } from '../../src/web/readings.ts'
 
 interface Finding {
   readonly verdict: string

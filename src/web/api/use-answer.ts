@@ -18,25 +18,29 @@ export function useAnswer<P extends Parameters<typeof get>[0] & keyof paths>(
 ): Asked<Answer<P>> {
   const key = question === null ? null : JSON.stringify([path, question])
   const [attempt, setAttempt] = useState(0)
-  const [state, setState] = useState<Omit<Asked<Answer<P>>, 'retry'>>({
-    got: null,
-    error: null,
-    isLoading: key !== null,
-  })
+  const [state, setState] = useState<State<Answer<P>>>({ of: null, got: null, error: null })
   useEffect(() => {
-    if (question === null) {
-      setState({ got: null, error: null, isLoading: false })
+    if (question === null || key === null) {
+      setState({ of: null, got: null, error: null })
       return
     }
     const abort = new AbortController()
-    setState((before) => ({ ...before, isLoading: true }))
+    setState((before) => ({ ...before, of: null }))
     get(path, { ...question, signal: abort.signal } as GetOptions<P>)
-      .then((got) => setState({ got: got as Got<Answer<P>>, error: null, isLoading: false }))
+      .then((got) => setState({ of: key, got: got as Got<Answer<P>>, error: null }))
       .catch((error: unknown) => {
         if (abort.signal.aborted) return
-        setState({ got: null, error: error as Error, isLoading: false })
+        setState({ of: key, got: null, error: error as Error })
       })
     return () => abort.abort()
   }, [key, attempt])
-  return { ...state, retry: () => setAttempt((n) => n + 1) }
+  const { of, got, error } = state
+  return { got, error, isLoading: of !== key, retry: () => setAttempt((n) => n + 1) }
+}
+
+interface State<T> {
+  /** The question it answers; null while the next answer is on its way. */
+  readonly of: string | null
+  readonly got: Got<T> | null
+  readonly error: Error | null
 }

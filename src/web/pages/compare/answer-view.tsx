@@ -1,5 +1,3 @@
-import { useState } from 'preact/hooks'
-
 import { forest } from '../../../charts/forest.ts'
 import { rankRows, valueRows } from '../../../charts/setup-rows.ts'
 import { Jumps } from '../../components/jumps.tsx'
@@ -11,11 +9,11 @@ import type { Shown } from './compare-page.tsx'
 import { Differences } from './differences.tsx'
 import { EvidenceTable } from './evidence-table.tsx'
 import { OtherFits } from './other-fits.tsx'
-import type { Question, TradeOffFits } from './question.ts'
+import type { Question } from './question.ts'
 import { Report } from './report.tsx'
 import { standOf } from './stands.ts'
 import { TankSection } from './tank-section.tsx'
-import { TradeOffSection } from './trade-off-section.tsx'
+import { fitsOf, TradeOffSection, useTradeOff } from './trade-off-section.tsx'
 
 interface Props {
   readonly question: Question
@@ -31,7 +29,7 @@ const ON_PAPER = 12
 export function AnswerView({ question, shown, metric, onAskAgain }: Props) {
   const words = METRIC_WORDS[question.metric]
   const setups = [...shown.ranked, ...shown.others]
-  const [tradeOffFits, setTradeOffFits] = useState<TradeOffFits | null>(null)
+  const tradeOff = useTradeOff({ question, fitId: shown.head.fitId })
   const stand = standOf(shown)
   return (
     <>
@@ -82,8 +80,8 @@ export function AnswerView({ question, shown, metric, onAskAgain }: Props) {
           />
         </section>
       )}
-      <TradeOffSection question={question} onFits={setTradeOffFits} />
-      <TankSection question={question} shown={shown} />
+      <TradeOffSection asked={tradeOff} />
+      <TankSection question={question} shown={shown} tradeOff={tradeOff} />
       <section>
         <h2 id="cautions">Cautions</h2>
         <ul>
@@ -94,7 +92,7 @@ export function AnswerView({ question, shown, metric, onAskAgain }: Props) {
       </section>
       <Report
         question={question}
-        exactly={{ ...question, fitId: shown.head.fitId, tradeOffFits }}
+        exactly={{ ...question, fitId: shown.head.fitId, tradeOffFits: fitsOf(tradeOff) }}
       />
     </>
   )

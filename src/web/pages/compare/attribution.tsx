@@ -4,8 +4,8 @@ import { useAnswer } from '../../api/use-answer.ts'
 import { AnswerState } from '../../components/notices.tsx'
 import { Figure } from '../../components/picture.tsx'
 import { differenceUnit, METRIC_WORDS, writeDifference } from '../../metrics.ts'
+import { steadiness } from '../../readings.ts'
 import { askedOf, type Question } from './question.ts'
-import { steadiness } from './readings.ts'
 
 type Answer = Schemas['Attribution']
 

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 
 import type { Schemas } from '../../api/client.ts'
 import { useAnswer } from '../../api/use-answer.ts'
@@ -34,7 +34,7 @@ export function ComparePage() {
   const { query } = usePlace()
   const question = questionIn(query)
   const shown = useShown(question)
-  const names = useNames(shown.answer)
+  const names = useNames(shown.answered?.answer ?? null)
   return (
     <>
       <h1 class="no-print">Compare</h1>
@@ -46,31 +46,49 @@ export function ComparePage() {
       {shown.states.map((asked, index) => (
         <AnswerState key={index} asked={asked} />
       ))}
-      {shown.answer !== null && (
-        <Answer question={question} shown={shown.answer} onAskAgain={shown.askAgain} />
-      )}
+      <article class="answer">
+        {/* Read out when it changes; what follows is for whoever wants to know more. */}
+        <div aria-live="polite">{shown.answered !== null && <Verdict {...shown.answered} />}</div>
+        {shown.answered !== null && <Answer {...shown.answered} onAskAgain={shown.askAgain} />}
+      </article>
     </>
   )
 }
 
-function Answer(props: {
+/** A question with its own answer, also while the answer to the next one is on its way. */
+interface Answered {
   readonly question: Question
-  readonly shown: Shown
-  readonly onAskAgain: () => void
-}) {
-  const { question, shown, onAskAgain } = props
+  readonly answer: Shown
+}
+
+/** The one pair that was asked for. */
+function onlyPair({ pairs }: Shown) {
+  return pairs?.length === 1 ? pairs[0]! : null
+}
+
+function Verdict({ question, answer }: Answered) {
+  const reading = useReading()
+  const pair = onlyPair(answer)
+  return (
+    <>
+      <SafetyNotices setups={[...answer.ranked, ...answer.others]} />
+      <p class="verdict" data-testid="verdict">
+        {pair?.sentence ??
+          verdictOn(answer.head, answer.ranked, readingOf(question.metric, reading))}
+      </p>
+    </>
+  )
+}
+
+function Answer(props: Answered & { readonly onAskAgain: () => void }) {
+  const { question, answer: shown, onAskAgain } = props
   const reading = useReading()
   const metric = readingOf(question.metric, reading)
-  const [pair] = shown.pairs ?? []
+  const pair = onlyPair(shown)
   const isEmpty = shown.ranked.length + shown.others.length === 0
-  const isOnePair = shown.pairs?.length === 1 && pair !== undefined
   return (
-    <article class="answer" aria-live="polite">
-      <SafetyNotices setups={[...shown.ranked, ...shown.others]} />
-      <p class="verdict" data-testid="verdict">
-        {isOnePair ? pair.sentence : verdictOn(shown.head, shown.ranked, metric)}
-      </p>
-      {isOnePair && <PairNotes pair={pair} />}
+    <>
+      {pair !== null && <PairNotes pair={pair} />}
       {isEmpty && (
         <p>
           Two setups flown in one session make a start. <a href="/submit">Submit a test</a>
@@ -79,7 +97,7 @@ function Answer(props: {
       {!isEmpty && (
         <AnswerView question={question} shown={shown} metric={metric} onAskAgain={onAskAgain} />
       )}
-    </article>
+    </>
   )
 }
 
@@ -95,12 +113,16 @@ function useShown(question: Question) {
     '/v1/comparisons',
     isNamed ? { query: { ...conditions, setups: question.setups.join(',') } } : null,
   )
+  const asked = isNamed ? comparison : ranking
+  const answer = isNamed
+    ? comparison.got && fromComparison(comparison.got.body)
+    : ranking.got && fromRanking(ranking.got.body)
+  const last = useRef<Answered | null>(null)
+  if (!asked.isLoading) last.current = answer && { question, answer }
   return {
     states: [ranking, comparison],
-    askAgain: isNamed ? comparison.retry : ranking.retry,
-    answer: isNamed
-      ? comparison.got && fromComparison(comparison.got.body)
-      : ranking.got && fromRanking(ranking.got.body),
+    askAgain: asked.retry,
+    answered: last.current,
   }
 }
 

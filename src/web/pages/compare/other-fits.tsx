@@ -1,5 +1,5 @@
 import { FiguresTable } from '../../components/figures-table.tsx'
-import type { OtherReading } from './readings.ts'
+import type { OtherReading } from '../../readings.ts'
 
 interface Props {
   /** The answer itself, in the words of the other readings. */

@@ -1,6 +1,7 @@
 import type { Schemas } from '../../api/client.ts'
 import { FiguresTable } from '../../components/figures-table.tsx'
 import { SetupName } from '../../components/setup-name.tsx'
+import { besideText } from '../../readings.ts'
 import { verdictsBeside } from './stands.ts'
 
 type Pair = Schemas['ComparedPair']
@@ -27,7 +28,12 @@ export function PairTable({ pairs, againstId, setups }: Props) {
         (a === setup.setupId && b === againstId) || (b === setup.setupId && a === againstId),
     )
     if (pair === undefined) return []
-    const cells = [pair.sentence, EVIDENCE_WORDS[pair.evidence], doubtsOf(pair), standsIn(pair)]
+    const cells = [
+      pair.sentence,
+      EVIDENCE_WORDS[pair.evidence],
+      doubtsOf(pair),
+      besideText(verdictsBeside(pair)),
+    ]
     return [{ key: setup.setupId, head: <SetupName setup={setup} />, cells }]
   })
   return (
@@ -47,14 +53,4 @@ function doubtsOf({ uncertainty = [] }: Pair): string {
     .slice(0, 2)
     .map(({ cause, share }) => `${cause} ${Math.round(100 * share)} %`)
   return largest.join(', ') || '–'
-}
-
-function standsIn(pair: Pair): string {
-  const lines = verdictsBeside(pair)
-  if (lines.length === 0) return '–'
-  const parted = lines.filter(({ isSame }) => isSame === false)
-  if (parted.length > 0) {
-    return parted.map(({ label, words }) => `${label}: ${words}`).join('; ')
-  }
-  return lines.some(({ isSame }) => isSame === null) ? 'being worked out' : 'the same'
 }

@@ -1,5 +1,5 @@
 import { MASS_CLASSES, type MassClass } from '../../../core/comparison/mass-classes.ts'
-import { METRICS, type Metric } from '../../../core/comparison/metric.ts'
+import { METRIC_FACTS, METRICS, type Metric } from '../../../core/comparison/metric.ts'
 
 /** What is asked: of which setups, by what, for whom and where. All of it stands in the address. */
 export interface Question {
@@ -25,6 +25,12 @@ export interface Question {
   readonly fitId: string | null
   /** The same of climb against fuel, which rests on two fits. */
   readonly tradeOffFits: TradeOffFits | null
+}
+
+/** A question, and the fit its answer rests on. */
+export interface Answered {
+  readonly question: Question
+  readonly fitId: string
 }
 
 export interface TradeOffFits {
@@ -97,6 +103,17 @@ export function testsOf({ evidence, excludeInterested }: Question) {
     ...(evidence === 'all' ? {} : { evidence }),
     ...(excludeInterested ? { excludeInterested: 'true' as const } : {}),
   }
+}
+
+/**
+ * The fits of climb against fuel: those of the address, and in any case that of the answer itself, so
+ * that all parts of a page rest on the same.
+ */
+export function pairedFits({ question, fitId }: Answered): Partial<TradeOffFits> {
+  const { quantity } = METRIC_FACTS[question.metric]
+  const named = question.tradeOffFits ?? {}
+  if (quantity === 'inducedPower') return { ...named, climbFitId: fitId }
+  return quantity === 'fuelFlow' ? { ...named, fuelFitId: fitId } : named
 }
 
 /** What is in the tank and stays in it, as predictions take it; null where no tank is given. */

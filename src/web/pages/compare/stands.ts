@@ -1,6 +1,6 @@
 import type { Schemas } from '../../api/client.ts'
+import { type OtherReading, otherReadings } from '../../readings.ts'
 import type { Shown } from './compare-page.tsx'
-import { type OtherReading, otherReadings } from './readings.ts'
 
 type Pair = Schemas['ComparedPair']
 

@@ -1,12 +1,14 @@
 import { useEffect, useState } from 'preact/hooks'
 
 import { get, type Schemas } from '../../api/client.ts'
+import type { Asked } from '../../api/use-answer.ts'
 import { type FiguresRow, FiguresTable } from '../../components/figures-table.tsx'
-import { Failure, Progress } from '../../components/notices.tsx'
+import { AnswerState, Failure, Progress } from '../../components/notices.tsx'
 import { SetupName } from '../../components/setup-name.tsx'
+import { steadiness } from '../../readings.ts'
 import { writeNumber } from '../../units.ts'
 import type { Shown } from './compare-page.tsx'
-import { type Question, tankOf } from './question.ts'
+import { pairedFits, type Question, tankOf, testsOf } from './question.ts'
 
 /** As many are asked for, one after the other. */
 const MOST = 20
@@ -17,24 +19,33 @@ type Predictions = Schemas['Prediction']['predictions']
 interface Props {
   readonly question: Question
   readonly shown: Shown
+  /** Climb against fuel of the same setups: the tank rests on its fit of burns. */
+  readonly tradeOff: Asked<Schemas['TradeOff']>
 }
 
-/** How long and how far each setup goes on the reader's own tank. */
-export function TankSection({ question, shown }: Props) {
+/** How long and how far each setup goes on the reader's own tank, from the flights of the answer. */
+export function TankSection({ question, shown, tradeOff }: Props) {
   const tank = tankOf(question)
+  const own = pairedFits({ question, fitId: shown.head.fitId }).fuelFitId
+  const fuelFitId = own ?? tradeOff.got?.body.fuelFitId ?? null
   const setups = tank === null ? [] : [...shown.ranked, ...shown.others].slice(0, MOST)
-  const { found, error } = useForecasts(setups, question, shown.head.conditions.allUpMassKg)
+  const { found, error } = useForecasts(setups, question, {
+    allUpMassKg: shown.head.conditions.allUpMassKg,
+    fuelFitId,
+  })
   if (tank === null) return null
   const reserve = tank.reserveL === undefined ? 'no reserve' : `${tank.reserveL} L kept in reserve`
   return (
     <section class={question.setups.length >= 2 ? '' : 'no-print'}>
       <h2 id="tank">From the tank</h2>
       <p>
-        Level flight at trim in still air on {tank.tankL} L, {reserve}. Wind against you shortens
-        the distance. With 95 % certainty, as a mean over pilots and evenings.
+        Level flight at trim in still air on {tank.tankL} L, {reserve}, at the conditions of the
+        answer above. Wind against you shortens the distance. With 95 % certainty, as a mean over
+        pilots and evenings.
       </p>
       {error !== null && <Failure error={error} />}
-      {error === null && found.size < setups.length && (
+      {fuelFitId === null && <AnswerState asked={tradeOff} />}
+      {fuelFitId !== null && error === null && found.size < setups.length && (
         <Progress what="Tanks worked out" of={[found.size, setups.length]} />
       )}
       <FiguresTable
@@ -42,8 +53,24 @@ export function TankSection({ question, shown }: Props) {
         heads={['Setup', 'Time, h', 'Distance, km']}
         rows={setups.map((setup) => lineOf(setup, found.get(setup.setupId)))}
       />
+      {found.size === setups.length && (
+        <p>
+          {steadiness(setups.map(({ setupId, name }) => enduranceOf(found.get(setupId), name)))}
+        </p>
+      )}
+      {fuelFitId !== null && (
+        <p class="hint">
+          Worked out from fit {fuelFitId} of fuel in level flight,{' '}
+          {question.metric === 'fuelFlow' ? 'as the answer is' : 'as climb against fuel is'}.
+        </p>
+      )}
     </section>
   )
+}
+
+/** What other fits say of the time; of the distance they say the same, by the airspeed at trim. */
+function enduranceOf(forecast: Predictions | undefined, name: string) {
+  return { ...forecast?.endurance, name }
 }
 
 function lineOf(setup: Setup, forecast: Predictions | undefined): FiguresRow {
@@ -70,12 +97,18 @@ function spanOf(quantity: Schemas['PredictedQuantity'] | undefined, decimals: nu
 }
 
 /** One call for each setup, one after the other, so that the service has time for others. */
-function useForecasts(setups: readonly Setup[], question: Question, allUpMassKg: number) {
+function useForecasts(
+  setups: readonly Setup[],
+  question: Question,
+  { allUpMassKg, fuelFitId }: { readonly allUpMassKg: number; readonly fuelFitId: string | null },
+) {
   const [found, setFound] = useState<ReadonlyMap<string, Predictions>>(new Map())
   const [error, setError] = useState<Error | null>(null)
   const { elevationM, temperatureC, wingId } = question
   const query = {
     ...tankOf(question),
+    ...testsOf(question),
+    ...(fuelFitId === null ? {} : { fitId: fuelFitId }),
     allUpMassKg,
     elevationM,
     ...(temperatureC === null ? {} : { temperatureC }),
@@ -96,6 +129,7 @@ function useForecasts(setups: readonly Setup[], question: Question, allUpMassKg:
     }
     setFound(new Map())
     setError(null)
+    if (fuelFitId === null) return
     collect().catch((fault: unknown) => {
       if (!signal.aborted) setError(fault as Error)
     })

@@ -1,39 +1,39 @@
-import { useEffect } from 'preact/hooks'
-
 import { type TradeOffFigure, type TradeOffPoint, tradeOff } from '../../../charts/trade-off.ts'
+import { probabilityText } from '../../../core/comparison/probability-text.ts'
 import type { Schemas } from '../../api/client.ts'
-import { useAnswer } from '../../api/use-answer.ts'
+import { type Asked, useAnswer } from '../../api/use-answer.ts'
 import { AnswerState } from '../../components/notices.tsx'
 import { Figure } from '../../components/picture.tsx'
 import { SetupName } from '../../components/setup-name.tsx'
 import { readingOf } from '../../metrics.ts'
+import { steadiness } from '../../readings.ts'
 import { useReading } from '../../settings.ts'
-import { type Question, stateOf, type TradeOffFits, testsOf } from './question.ts'
-import { steadiness } from './readings.ts'
+import { type Answered, pairedFits, stateOf, type TradeOffFits, testsOf } from './question.ts'
 
 type TradeOff = Schemas['TradeOff']
 
-interface Props {
-  readonly question: Question
-  /** Says which fits it rests on, for the link to this answer. */
-  readonly onFits: (fits: TradeOffFits) => void
-}
-
-/** Climb against fuel at the same conditions, with who is beaten in both by nobody. */
-export function TradeOffSection({ question, onFits }: Props) {
+/** Climb against fuel of the same setups at the same conditions, from the fit of the answer itself. */
+export function useTradeOff(answered: Answered): Asked<TradeOff> {
+  const { question } = answered
   const isNamed = question.setups.length >= 2
-  const asked = useAnswer('/v1/trade-offs', {
+  return useAnswer('/v1/trade-offs', {
     query: {
       ...stateOf(question),
       ...testsOf(question),
-      ...question.tradeOffFits,
+      ...pairedFits(answered),
       ...(isNamed ? { setups: question.setups.join(',') } : {}),
     },
   })
+}
+
+/** Which fits it rests on, for a link to exactly this answer; null while it is not there. */
+export function fitsOf({ got }: Asked<TradeOff>): TradeOffFits | null {
+  return got && { climbFitId: got.body.climbFitId, fuelFitId: got.body.fuelFitId }
+}
+
+/** Who is beaten in both by nobody. */
+export function TradeOffSection({ asked }: { readonly asked: Asked<TradeOff> }) {
   const answer = asked.got?.body
-  useEffect(() => {
-    if (answer !== undefined) onFits({ climbFitId: answer.climbFitId, fuelFitId: answer.fuelFitId })
-  }, [answer?.climbFitId, answer?.fuelFitId])
   return (
     <section class="no-print">
       <h2 id="trade-off">Climb against fuel</h2>
@@ -78,7 +78,7 @@ function Weighed({ answer }: { readonly answer: TradeOff }) {
           <ol class="key">
             {answer.setups.map(({ setupId, name, probabilityOnFront }) => (
               <li key={setupId}>
-                <SetupName setup={{ setupId, name }} />: {Math.round(100 * probabilityOnFront)} %
+                <SetupName setup={{ setupId, name }} />: {probabilityText(probabilityOnFront)}
               </li>
             ))}
           </ol>

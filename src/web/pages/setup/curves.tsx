@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 
 import { type CurvePoint, curve } from '../../../charts/curve.ts'
-import { get } from '../../api/client.ts'
+import { get, type Schemas } from '../../api/client.ts'
 import { Failure, Progress } from '../../components/notices.tsx'
 import { Figure } from '../../components/picture.tsx'
 import { useReading } from '../../settings.ts'
@@ -13,16 +13,18 @@ const ELEVATIONS_M = [0, 500, 1000, 1500, 2000, 2500, 3000]
 interface Props {
   readonly setupId: string
   readonly conditions: Readonly<Record<string, number>>
+  /** The fits of the figures beside it: the curves rest on the same. */
+  readonly fits: Schemas['Prediction']['fits'] | undefined
 }
 
 /** Climb over mass and over altitude; asked for when it is opened. */
-export function Curves({ setupId, conditions }: Props) {
+export function Curves({ setupId, conditions, fits }: Props) {
   const [isOpen, setOpen] = useState(false)
   const { temperatureC: _left, ...without } = conditions
   return (
     <details class="no-print" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>Climb over mass and altitude</summary>
-      {isOpen && (
+      {isOpen && fits !== undefined && (
         <>
           <Curve
             setupId={setupId}
@@ -31,6 +33,7 @@ export function Curves({ setupId, conditions }: Props) {
             dimension="mass"
             label="All-up mass"
             conditions={conditions}
+            fits={fits}
           />
           <Curve
             setupId={setupId}
@@ -39,6 +42,7 @@ export function Curves({ setupId, conditions }: Props) {
             dimension="height"
             label="Elevation, standard air"
             conditions={without}
+            fits={fits}
           />
         </>
       )}
@@ -88,14 +92,15 @@ function Curve(props: CurveProps) {
 }
 
 /** One call for each point, one after the other, so that the service has time for others. */
-function usePoints({ setupId, name, values, conditions }: CurveProps) {
+function usePoints({ setupId, name, values, conditions, fits }: CurveProps) {
   const [attempt, setAttempt] = useState(0)
   const [state, setState] = useState<{
     points: readonly CurvePoint[]
     done: number
     error: Error | null
   }>({ points: [], done: 0, error: null })
-  const key = JSON.stringify([setupId, name, conditions])
+  const fitId = Object.values(fits ?? {}).join(',')
+  const key = JSON.stringify([setupId, name, conditions, fitId])
   useEffect(() => {
     const abort = new AbortController()
     const points: CurvePoint[] = []
@@ -103,7 +108,7 @@ function usePoints({ setupId, name, values, conditions }: CurveProps) {
       for (const [index, at] of values.entries()) {
         const { body } = await get('/v1/setups/{id}/predictions', {
           path: { id: setupId },
-          query: { ...conditions, [name]: at },
+          query: { ...conditions, [name]: at, fitId },
           signal: abort.signal,
         })
         const { value, interval95 } = body.predictions.climbRate

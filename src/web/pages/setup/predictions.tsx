@@ -5,10 +5,10 @@ import { useAnswer } from '../../api/use-answer.ts'
 import { NumberField } from '../../components/fields.tsx'
 import { type FiguresRow, FiguresTable } from '../../components/figures-table.tsx'
 import { AnswerState } from '../../components/notices.tsx'
+import { besideText, otherReadings, steadiness } from '../../readings.ts'
 import { type Reading, useReading } from '../../settings.ts'
-import { recall } from '../../store/device.ts'
+import { lastSession } from '../../store/last-session.ts'
 import { type Dimension, type Entered, NOTHING_ENTERED, writeNumber } from '../../units.ts'
-import type { LastSession } from '../submit/form.ts'
 import { Curves } from './curves.tsx'
 
 interface Props {
@@ -18,7 +18,7 @@ interface Props {
 
 /** What to expect of it at the reader's own mass, field and tank. */
 export function Predictions({ setupId, drive }: Props) {
-  const own = recall<LastSession>('lastSession')
+  const own = lastSession()
   const [mass, setMass] = useState<Entered>(own?.allUpMassKg ?? NOTHING_ENTERED)
   const [elevation, setElevation] = useState<Entered>(own?.elevationM ?? NOTHING_ENTERED)
   const [temperature, setTemperature] = useState<Entered>(NOTHING_ENTERED)
@@ -65,7 +65,7 @@ export function Predictions({ setupId, drive }: Props) {
       </div>
       <AnswerState asked={asked} />
       {answer !== undefined && <Expected answer={answer} />}
-      <Curves setupId={setupId} conditions={conditions} />
+      <Curves setupId={setupId} conditions={conditions} fits={answer?.fits} />
     </section>
   )
 }
@@ -106,11 +106,13 @@ function Expected({ answer }: { readonly answer: Schemas['Prediction'] }) {
           'Mean of many flights, 95 %',
           'One pilot, one evening, 95 %',
           'Doubt comes mostly from',
+          'Does it hold?',
         ]}
         rows={LINES.filter(([key]) => !isOfOtherDrive(answer.predictions[key])).map((line) =>
           lineOf(line, answer.predictions[line[0]], reading),
         )}
       />
+      <p>{steadiness(foundOf(answer))}</p>
       <p class="hint">
         95 %: of a hundred such spans, about ninety-five hold the truth. One evening varies more
         than the mean of many.
@@ -137,6 +139,14 @@ function Expected({ answer }: { readonly answer: Schemas['Prediction'] }) {
   )
 }
 
+/** Each quantity with what other fits find of it, by its name. */
+function foundOf({ predictions }: Schemas['Prediction']) {
+  return LINES.filter(([key]) => !isOfOtherDrive(predictions[key])).map(([key, name]) => ({
+    ...predictions[key],
+    name,
+  }))
+}
+
 /** Fuel of an electric drive, a battery of an engine: nothing to wait for, so no line. */
 function isOfOtherDrive({ refused }: Quantity): boolean {
   return refused?.reasonCode === 'electricDrive' || refused?.reasonCode === 'combustionDrive'
@@ -144,15 +154,19 @@ function isOfOtherDrive({ refused }: Quantity): boolean {
 
 function lineOf(
   [key, label, dimension, decimals = 1]: (typeof LINES)[number],
-  { value, unit, interval95, interval95NextEvening, budget, refused }: Quantity,
+  quantity: Quantity,
   reading: Reading,
 ): FiguresRow {
+  const { value, unit, interval95, interval95NextEvening, budget, refused } = quantity
   const write = (stored: number) =>
     dimension === null ? writeNumber(stored, decimals) : reading.number(dimension, stored)
   const sign = dimension === null ? unit : reading.unit(dimension).sign
   const span = (interval: readonly [number, number] | null) =>
     interval === null ? '–' : `${write(interval[0])} to ${write(interval[1])}`
   const [largest] = budget
+  const others = otherReadings<{ readonly value: number | null }>(quantity, (other) =>
+    other.value === null ? 'no figure' : `${write(other.value)} ${sign}`,
+  )
   return {
     key,
     head: (
@@ -166,6 +180,7 @@ function lineOf(
       span(interval95),
       span(interval95NextEvening),
       largest === undefined ? '–' : `${largest.source}, ${Math.round(100 * largest.share)} %`,
+      value === null && others.every(({ isSame }) => isSame === true) ? '–' : besideText(others),
     ],
   }
 }

@@ -40,6 +40,14 @@ export function otherReadings<Finding>(
   return lines
 }
 
+/** The same in a cell of a table: who says otherwise, and what. */
+export function besideText(readings: readonly OtherReading[]): string {
+  if (readings.length === 0) return '–'
+  const parted = readings.filter(({ isSame }) => isSame === false)
+  if (parted.length > 0) return parted.map(({ label, words }) => `${label}: ${words}`).join('; ')
+  return readings.some(({ isSame }) => isSame === null) ? WORKED_OUT : 'the same'
+}
+
 /** In one sentence, for many findings at once; nothing while or where there is nothing to say. */
 export function steadiness(
   findings: readonly (Beside<object> & { readonly name: string })[],
