@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto'
+import { readdirSync, readFileSync } from 'node:fs'
 
 import { defineConfig, type Plugin } from 'vite'
 
@@ -27,6 +28,12 @@ export default defineConfig({
   plugins: [listForOffline()],
 })
 
+/** Files that are shipped as they are. */
+function publicTexts(): string[] {
+  const folder = `${root}public/`
+  return readdirSync(folder).map((name) => name + readFileSync(folder + name, 'base64'))
+}
+
 /** Tells the service worker which files there are, and a version that changes with any of them. */
 function listForOffline(): Plugin {
   return {
@@ -41,7 +48,10 @@ function listForOffline(): Plugin {
         const text = Object.values(bundle).map((file) =>
           file.type === 'chunk' ? file.code : String(file.source),
         )
-        const version = createHash('sha256').update(text.join()).digest('hex').slice(0, 16)
+        const version = createHash('sha256')
+          .update([...text, ...publicTexts()].join())
+          .digest('hex')
+          .slice(0, 16)
         worker.code = worker.code
           .replace('__VERSION__', version)
           .replace('__FILES__', files.map((name) => `/${name}`).join(' '))

@@ -9,14 +9,17 @@ import './styles/print.css'
 import { render } from 'preact'
 
 import { App } from './app.tsx'
+import { keepUpToDate } from './store/new-version.ts'
 import { keepSending } from './store/outbox.ts'
+import { forgetOthers } from './store/own-tests.ts'
 
 render(<App />, document.getElementById('app')!)
 keepSending()
+forgetOthers()
 
 if ('serviceWorker' in navigator) {
   addEventListener('load', () => {
     // Without it the pages work as long as there is a network.
-    navigator.serviceWorker.register('/service-worker.js').catch(() => {})
+    keepUpToDate().catch(() => {})
   })
 }

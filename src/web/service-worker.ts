@@ -10,7 +10,8 @@ declare const self: ServiceWorkerGlobalScope
 const VERSION = '__VERSION__'
 const FILES = '__FILES__'.split(' ')
 
-const SHELL = `pages-${VERSION}`
+const SHELLS = 'pages-'
+const SHELL = `${SHELLS}${VERSION}`
 const ANSWERS = 'answers'
 const EXTRA = ['/theme.js', '/icon.svg', '/manifest.webmanifest']
 const PAGE =
@@ -20,17 +21,25 @@ const PAGE =
 const KEPT_ANSWERS = 120
 
 self.addEventListener('install', (event) => {
-  event.waitUntil(caches.open(SHELL).then((cache) => cache.addAll(['/', ...EXTRA, ...FILES])))
+  // What is not named by its content is asked for anew: a copy from before would not fit the rest.
+  const fresh = ['/', ...EXTRA].map((path) => new Request(path, { cache: 'reload' }))
+  event.waitUntil(caches.open(SHELL).then((cache) => cache.addAll([...fresh, ...FILES])))
 })
 
 self.addEventListener('activate', (event) => {
   event.waitUntil(
     caches.keys().then(async (names) => {
-      const old = names.filter((name) => name !== SHELL && name !== ANSWERS)
-      await Promise.all(old.map((name) => caches.delete(name)))
+      // In the order they were made. Tabs that still run the one before fetch their parts from it.
+      const shells = names.filter((name) => name.startsWith(SHELLS))
+      await Promise.all(shells.slice(0, -2).map((name) => caches.delete(name)))
       await self.clients.claim()
     }),
   )
+})
+
+/** A newer version waits until a page asks for it, so that nobody's page changes under their hands. */
+self.addEventListener('message', ({ data }) => {
+  if (data === 'takeOver') void self.skipWaiting()
 })
 
 self.addEventListener('fetch', (event) => {
@@ -48,7 +57,7 @@ self.addEventListener('fetch', (event) => {
 
 async function fromShell(key: string, request: Request): Promise<Response> {
   const cache = await caches.open(SHELL)
-  return (await cache.match(key)) ?? fetch(request)
+  return (await cache.match(key)) ?? (await caches.match(key)) ?? fetch(request)
 }
 
 /** The network's answer, kept; without a network the kept one, marked with its date. */
@@ -56,7 +65,8 @@ async function fromNetwork(request: Request): Promise<Response> {
   const cache = await caches.open(ANSWERS)
   try {
     const answer = await fetch(request)
-    if (answer.ok) await keep(cache, request, answer.clone())
+    // A device without room for it still gets its answer.
+    if (answer.ok) await keep(cache, request, answer.clone()).catch(() => {})
     return answer
   } catch (error) {
     const kept = await cache.match(request)

@@ -1,9 +1,11 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 
 import { isModerator } from '../api/role.ts'
 import { useSession } from '../api/session.ts'
 import { usePlace } from '../router.ts'
+import { NewVersionNotice } from './new-version-notice.tsx'
 import { SettingsPanel } from './settings-panel.tsx'
+import { useOnline } from './use-online.ts'
 
 const LINKS = [
   ['/compare', 'Compare'],
@@ -38,6 +40,7 @@ export function PageFrame({ title, children }: Props) {
         To the content
       </a>
       <Masthead path={path} />
+      <NewVersionNotice />
       <main id="main" ref={main} tabIndex={-1}>
         {children}
       </main>
@@ -93,18 +96,4 @@ function Masthead({ path }: { readonly path: string }) {
       )}
     </header>
   )
-}
-
-function useOnline(): boolean {
-  const [isOnline, setOnline] = useState(navigator.onLine)
-  useEffect(() => {
-    const update = () => setOnline(navigator.onLine)
-    addEventListener('online', update)
-    addEventListener('offline', update)
-    return () => {
-      removeEventListener('online', update)
-      removeEventListener('offline', update)
-    }
-  }, [])
-  return isOnline
 }

@@ -1,20 +1,47 @@
-/** What is kept on this device beyond a closed tab: the draft, and what waits to be sent. */
-export type StoreName = 'drafts' | 'outbox' | 'setups'
+/** What is kept on this device beyond a closed tab: drafts, what waits to be sent, and what was read last. */
+export type StoreName = 'drafts' | 'outbox' | 'setups' | 'mine'
 
 const NAME = 'fairclimb'
-const VERSION = 1
-const STORES: readonly StoreName[] = ['drafts', 'outbox', 'setups']
+const STORES: readonly StoreName[] = ['drafts', 'outbox', 'setups', 'mine']
 
 let opening: Promise<IDBDatabase> | null = null
 
 function open(): Promise<IDBDatabase> {
-  opening ??= new Promise<IDBDatabase>((resolve, reject) => {
-    const request = indexedDB.open(NAME, VERSION)
+  opening ??= openWhole().catch((error: unknown) => {
+    opening = null
+    throw error
+  })
+  return opening
+}
+
+/**
+ * Opens what is there, in whichever version, and adds the stores that are missing. So tabs of an older
+ * and of a newer build of the pages share the device's drafts.
+ */
+async function openWhole(version?: number): Promise<IDBDatabase> {
+  const database = await openAt(version).catch((error: unknown) => {
+    // Another tab was faster, and went further.
+    if (version === undefined) throw error
+    return openAt(undefined)
+  })
+  const isWhole = STORES.every((store) => database.objectStoreNames.contains(store))
+  if (isWhole) return database
+  const next = database.version + 1
+  database.close()
+  return openWhole(next)
+}
+
+function openAt(version: number | undefined): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, version)
     request.onupgradeneeded = () => {
-      for (const store of STORES) request.result.createObjectStore(store)
+      const { objectStoreNames } = request.result
+      for (const store of STORES) {
+        if (!objectStoreNames.contains(store)) request.result.createObjectStore(store)
+      }
     }
     request.onsuccess = () => {
-      // The browser may close it, or another tab may bring a newer version: then it is opened anew.
+      // The browser may close it, or another tab may add a store: then it is opened anew.
       request.result.onclose = () => {
         opening = null
       }
@@ -24,12 +51,8 @@ function open(): Promise<IDBDatabase> {
       }
       resolve(request.result)
     }
-    request.onerror = () => {
-      opening = null
-      reject(request.error)
-    }
+    request.onerror = () => reject(request.error)
   })
-  return opening
 }
 
 async function inStore<T>(
@@ -50,6 +73,10 @@ export function read<T>(store: StoreName, key: string): Promise<T | undefined> {
 
 export function readAll<T>(store: StoreName): Promise<T[]> {
   return inStore<T[]>(store, (objects) => objects.getAll())
+}
+
+export function readKeys(store: StoreName): Promise<string[]> {
+  return inStore(store, (objects) => objects.getAllKeys() as IDBRequest<string[]>)
 }
 
 /** A value to be kept under a key; undefined erases what is there. */
@@ -76,4 +103,11 @@ export async function writeAll(changes: readonly Change[]): Promise<void> {
     transaction.onerror = () => reject(transaction.error)
     transaction.onabort = () => reject(transaction.error)
   })
+}
+
+/** Said where a device has no room left for what it should keep. */
+export const NO_ROOM = 'This device has no room to keep it.'
+
+export function isNoRoom(error: unknown): boolean {
+  return error instanceof DOMException && error.name === 'QuotaExceededError'
 }

@@ -1,8 +1,9 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 
 import type { Schemas } from '../../../api/client.ts'
 import { useSession } from '../../../api/session.ts'
 import { Failure } from '../../../components/notices.tsx'
+import { useOnline } from '../../../components/use-online.ts'
 import { addSetup, type Hurdle } from './add-setup.ts'
 import { PartFields } from './part-fields.tsx'
 import { EMPTY_PART, lackingIn, PART_KINDS, type PartForm, type PartKind } from './part-form.ts'
@@ -19,15 +20,22 @@ interface Props {
 /** Adds a setup that nobody has entered yet, without leaving the form. Needs the network. */
 export function NewSetup({ onReady }: Props) {
   const [isOpen, setOpen] = useState(false)
+  // Kept here, so that a network that goes away for a while takes nothing of it along.
+  const [parts, setParts] = useState(EMPTY)
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>It is not in the list</summary>
-      {isOpen && <Gate onReady={onReady} />}
+      {isOpen && <Gate onReady={onReady} parts={parts} setParts={setParts} />}
     </details>
   )
 }
 
-function Gate({ onReady }: Props) {
+interface FormProps extends Props {
+  readonly parts: Parts
+  readonly setParts: (update: (before: Parts) => Parts) => void
+}
+
+function Gate(props: FormProps) {
   const session = useSession()
   const isOnline = useOnline()
   if (!isOnline) {
@@ -45,11 +53,10 @@ function Gate({ onReady }: Props) {
       </p>
     )
   }
-  return <Parts onReady={onReady} />
+  return <PartsForm {...props} />
 }
 
-function Parts({ onReady }: Props) {
-  const [parts, setParts] = useState(EMPTY)
+function PartsForm({ onReady, parts, setParts }: FormProps) {
   const [isTried, setTried] = useState(false)
   const [isBusy, setBusy] = useState(false)
   const [hurdle, setHurdle] = useState<Hurdle | null>(null)
@@ -95,18 +102,4 @@ function Parts({ onReady }: Props) {
       </button>
     </section>
   )
-}
-
-function useOnline(): boolean {
-  const [isOnline, setOnline] = useState(navigator.onLine)
-  useEffect(() => {
-    const update = () => setOnline(navigator.onLine)
-    addEventListener('online', update)
-    addEventListener('offline', update)
-    return () => {
-      removeEventListener('online', update)
-      removeEventListener('offline', update)
-    }
-  }, [])
-  return isOnline
 }
