@@ -1,4 +1,5 @@
 import { onRemembered, recall, remember } from '../store/device.ts'
+import { rememberSession } from '../store/last-session.ts'
 import { shared, useShared } from '../store/shared.ts'
 import { jsonOf, NoNetwork, problemOf, Refusal } from './client.ts'
 
@@ -42,10 +43,11 @@ export async function signIn(email: string, password: string): Promise<void> {
   keep(email, await request({ grantType: 'password', email, password }))
 }
 
-/** Forgets who it was, here and at the service. */
+/** Forgets who it was and what they flew last, here and at the service. */
 export async function signOut(): Promise<void> {
   const token = await accessToken().catch(() => null)
   set(null)
+  rememberSession(null)
   if (token === null) return
   const headers = { authorization: `Bearer ${token}` }
   // Without a network the tokens end by themselves; this device has forgotten them.

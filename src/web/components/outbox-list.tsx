@@ -4,7 +4,7 @@ import type { Schemas } from '../api/client.ts'
 import { useSession } from '../api/session.ts'
 import { mend } from '../pages/submit/mend.ts'
 import { go } from '../router.ts'
-import { discard, type OutboxItem, sendWaiting, useOutbox } from '../store/outbox.ts'
+import { discard, isOfAnother, type OutboxItem, sendWaiting, useOutbox } from '../store/outbox.ts'
 import { Arrived } from './arrived.tsx'
 import { Failure } from './notices.tsx'
 import { SureButton } from './sure-button.tsx'
@@ -28,42 +28,30 @@ export function OutboxList() {
 function Item({ item }: { readonly item: OutboxItem }) {
   const session = useSession()
   const [error, setError] = useState<Error | null>(null)
-  const { body, problem, state } = item
-  const isRefused = state === 'refused'
-  const isOthers = item.email !== null && session !== null && session.email !== item.email
+  const isRefused = item.state === 'refused'
+  const isHidden = isOfAnother(item, session?.email ?? null)
   const mendIt = () =>
     mend(item)
       .then(() => go('/submit'))
       .catch(setError)
+  const sendIt = () => {
+    setError(null)
+    sendWaiting().catch(setError)
+  }
   return (
     <div class={isRefused ? 'notice notice-fault' : 'notice'} data-testid="outbox-item">
-      <p>
-        {isRefused ? 'Refused, and kept here' : 'Waiting to be sent'}: {body.site.name},{' '}
-        {body.flownOn}. {isOthers && `It belongs to ${item.email}: sign in as that person.`}
-        {session === null && !isRefused && (
-          <a href="/sign-in?next=/submit">Sign in{item.email && ` as ${item.email}`} to send it</a>
-        )}
-      </p>
-      {problem !== null && <Reasons problem={problem} />}
+      {isHidden ? <OfAnother isSignedIn={session !== null} /> : <Own item={item} />}
       {error !== null && <Failure error={error} />}
       <div class="row">
-        {isRefused ? (
+        {!isHidden && isRefused && (
           <button type="button" onClick={() => void mendIt()}>
             Mend it in the form
           </button>
-        ) : (
-          session !== null &&
-          !isOthers && (
-            <button
-              type="button"
-              onClick={() => {
-                setError(null)
-                sendWaiting().catch(setError)
-              }}
-            >
-              Try to send now
-            </button>
-          )
+        )}
+        {!isHidden && !isRefused && session !== null && (
+          <button type="button" onClick={sendIt}>
+            Try to send now
+          </button>
         )}
         <SureButton
           isQuiet
@@ -73,6 +61,35 @@ function Item({ item }: { readonly item: OutboxItem }) {
         />
       </div>
     </div>
+  )
+}
+
+function Own({ item: { state, body, problem } }: { readonly item: OutboxItem }) {
+  const session = useSession()
+  const isRefused = state === 'refused'
+  return (
+    <>
+      <p>
+        {isRefused ? 'Refused, and kept here' : 'Waiting to be sent'}: {body.site.name},{' '}
+        {body.flownOn}.{' '}
+        {session === null && !isRefused && <a href="/sign-in?next=/submit">Sign in to send it</a>}
+      </p>
+      {problem !== null && <Reasons problem={problem} />}
+    </>
+  )
+}
+
+/** Whoever shares a device learns nothing of who wrote it, where they flew or what they measured. */
+function OfAnother({ isSignedIn }: { readonly isSignedIn: boolean }) {
+  return (
+    <p>
+      A test waits here that was written in an account.{' '}
+      {isSignedIn ? (
+        'It is not yours: it is sent when its owner signs in on this device.'
+      ) : (
+        <a href="/sign-in?next=/submit">Sign in to that account to see and send it</a>
+      )}
+    </p>
   )
 }
 

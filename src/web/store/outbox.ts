@@ -37,6 +37,11 @@ export function useOutbox(): Outbox {
   return useShared(outbox)
 }
 
+/** Written while another account was signed in: nothing of it is shown. */
+export function isOfAnother({ email }: OutboxItem, signedIn: string | null): boolean {
+  return email !== null && email !== signedIn
+}
+
 /**
  * Puts a submission into the outbox; it is kept before this resolves.
  *
@@ -96,7 +101,13 @@ export function keepSending(): void {
   const attempt = () => void sendWaiting().catch(() => {})
   addEventListener('online', attempt)
   onRemembered(CHANGED, () => void refresh().catch(() => {}))
-  onSession(attempt)
+  let email = sessionEmail()
+  onSession(() => {
+    // What arrived belongs to who sent it; a renewed token changes nobody.
+    if (sessionEmail() !== email) outbox.set({ ...outbox.get(), arrived: [] })
+    email = sessionEmail()
+    attempt()
+  })
   addEventListener('visibilitychange', attempt)
   setInterval(() => {
     if (outbox.get().items.some(({ state }) => state === 'waiting')) attempt()
@@ -110,20 +121,34 @@ async function refresh(): Promise<void> {
   outbox.set({ ...outbox.get(), items })
 }
 
+type Parcel = Pick<OutboxItem, 'key' | 'body' | 'revises'>
+
+/**
+ * Sends what this device has no room to keep, straight from the form.
+ *
+ * @throws {NoNetwork | Refusal} where it did not arrive, or may not have: its key makes it safe to send again
+ */
+export async function sendUnkept(form: Form, body: Body): Promise<void> {
+  addArrived(await postParcel({ key: form.key, body, revises: form.revises }))
+}
+
+function postParcel({ key, body, revises }: Parcel): Promise<Schemas['FullSubmission']> {
+  const options = { idempotencyKey: key }
+  if (revises === null) return post('/v1/submissions', body, options)
+  return post('/v1/submissions/{id}/revisions', body, { ...options, path: { id: revises } })
+}
+
+function addArrived(submission: Schemas['FullSubmission']): void {
+  outbox.set({ ...outbox.get(), arrived: [...outbox.get().arrived, submission] })
+}
+
 /** Whether to go on with the next one. */
 async function send(item: OutboxItem): Promise<boolean> {
-  if (!isSignedIn() || (item.email !== null && item.email !== sessionEmail())) return true
+  if (!isSignedIn() || isOfAnother(item, sessionEmail())) return true
   try {
-    const options = { idempotencyKey: item.key }
-    const submission =
-      item.revises === null
-        ? await post('/v1/submissions', item.body, options)
-        : await post('/v1/submissions/{id}/revisions', item.body, {
-            ...options,
-            path: { id: item.revises },
-          })
+    const submission = await postParcel(item)
     await change([without(item.key)])
-    outbox.set({ ...outbox.get(), arrived: [...outbox.get().arrived, submission] })
+    addArrived(submission)
     return true
   } catch (error) {
     if (error instanceof NoNetwork) return false

@@ -1,7 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { CHROMIUM, WITHOUT } from './chromium.ts'
-import { fillIn, METRIC, openStage, type Person, type Stage, signUpOn, tokenOf } from './stage.ts'
+import { seriousOn } from './inspect.ts'
+import {
+  fillIn,
+  METRIC,
+  openStage,
+  type Person,
+  type Stage,
+  signInOn,
+  signUpOn,
+  tokenOf,
+} from './stage.ts'
 
 interface Revised {
   readonly revision: number
@@ -73,8 +83,88 @@ describe.skipIf(CHROMIUM === null)(`a pilot among the own tests${WITHOUT}`, () =
     expect((await asKey()).status).toBe(401)
   })
 
-  it('signs out', async () => {
+  const offline = async () => {
+    await page.evaluate(() => navigator.serviceWorker.ready)
+    await page.goto('/mine')
+    await page.getByText('Withdrawn: it no longer counts.').waitFor()
+    await expect.poll(keptAccounts).toEqual([person.email])
+    await page.context().setOffline(true)
+    await page.reload()
+  }
+
+  it('sees the last known list without a network, marked with its age and not to be changed', async () => {
+    await offline()
+    const notice = page.getByRole('status').filter({ hasText: 'cannot be had now' })
+    await notice
+      .getByText(/This is the one of a moment ago \(.+\), as this device kept it/)
+      .waitFor()
+    const test = page.getByRole('region', { name: new RegExp(`^${METRIC.field}`) })
+    await test.getByText('Full-throttle climb').waitFor()
+    expect(await test.getByRole('button').count()).toBe(0)
+    expect(await seriousOn(page, 'own tests offline')).toEqual([])
+    await page.context().setOffline(false)
+    await notice.getByRole('button', { name: 'Ask again' }).click()
+    await notice.waitFor({ state: 'detached' })
+  })
+
+  it('leaves nothing of it on the device when signing out, also without a network', async () => {
+    await offline()
+    await page.getByText('as this device kept it').waitFor()
     await page.getByRole('button', { name: 'Sign out' }).click()
     await page.getByText('to see what you submitted').waitFor()
+    expect(await page.getByText(METRIC.field).count()).toBe(0)
+    await expect.poll(keptAccounts).toEqual([])
+    const remembered = await page.evaluate(() => JSON.stringify({ ...localStorage }))
+    expect(remembered).not.toContain(person.email)
+    expect(remembered).not.toContain(METRIC.field)
+    await page.context().setOffline(false)
   })
+
+  it('shows nothing of one account to another on the same device, waiting tests included', async () => {
+    const own = page
+    await own.goto('/submit')
+    await signInOn(own, person)
+    await own.goto('/submit')
+    await own.context().setOffline(true)
+    await fillIn(own, { ...METRIC, field: 'Reedham' })
+    await own.getByRole('button', { name: 'Send', exact: true }).click()
+    await own.getByTestId('outbox-item').getByText('Reedham').waitFor()
+    await own.goto('/mine')
+    await own.getByRole('button', { name: 'Sign out' }).click()
+    await own.getByText('written in an account').waitFor()
+    await own.context().setOffline(false)
+    await signUpOn(own)
+    await own.getByText('Nothing has arrived yet.').waitFor()
+    await own.getByText('It is not yours').waitFor()
+    for (const path of ['/mine', '/submit']) {
+      await own.goto(path)
+      await own.getByText('It is not yours').waitFor()
+      const words = await own.locator('body').textContent()
+      expect(words, path).not.toContain(person.email)
+      expect(words, path).not.toContain('Reedham')
+    }
+    await own.goto('/mine')
+    await own.getByRole('button', { name: 'Sign out' }).click()
+    await signInOn(own, person)
+    await own.getByTestId('arrived').getByText('Reedham').waitFor()
+    expect((await stored()).length).toBe(2)
+  })
+
+  /** Whose lists this device keeps. */
+  function keptAccounts(): Promise<string[]> {
+    return page.evaluate(
+      () =>
+        new Promise<string[]>((resolve, reject) => {
+          const opening = indexedDB.open('fairclimb')
+          opening.onerror = () => reject(opening.error)
+          opening.onsuccess = () => {
+            const asked = opening.result.transaction('mine').objectStore('mine').getAllKeys()
+            asked.onsuccess = () => {
+              opening.result.close()
+              resolve(asked.result as string[])
+            }
+          }
+        }),
+    )
+  }
 })

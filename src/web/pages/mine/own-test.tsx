@@ -15,11 +15,13 @@ type Full = Schemas['FullSubmission']
 
 interface Props {
   readonly test: Full
+  /** From this device, since the service cannot be reached: nothing can be changed now. */
+  readonly isKept: boolean
   readonly onChanged: () => void
 }
 
 /** One submission: results, and what its owner can do about it. */
-export function OwnTest({ test, onChanged }: Props) {
+export function OwnTest({ test, isKept, onChanged }: Props) {
   const { site, flownOn, withdrawnAt, setAside, revision, note } = test
   return (
     <section class="entry" aria-label={`${site.name}, ${flownOn}`}>
@@ -38,13 +40,13 @@ export function OwnTest({ test, onChanged }: Props) {
       <Results test={test} />
       <Doubts test={test} />
       {note !== undefined && <p class="hint">Your note: {note}</p>}
-      {withdrawnAt === null && <Deeds test={test} onChanged={onChanged} />}
-      {revision > 1 && <History test={test} />}
+      {withdrawnAt === null && !isKept && <Deeds test={test} onChanged={onChanged} />}
+      {revision > 1 && !isKept && <History test={test} />}
     </section>
   )
 }
 
-function Deeds({ test, onChanged }: Props) {
+function Deeds({ test, onChanged }: Omit<Props, 'isKept'>) {
   const [error, setError] = useState<Error | null>(null)
   const [lost, setLost] = useState<readonly string[]>([])
   const withdraw = () =>
