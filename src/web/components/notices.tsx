@@ -1,5 +1,6 @@
 import { NoNetwork, Refusal } from '../api/client.ts'
 import type { Asked } from '../api/use-answer.ts'
+import { isNoRoom, NO_ROOM } from '../store/database.ts'
 
 /** What there is to say about an answer that is not there, or not from now. Nothing when all is well. */
 export function AnswerState({ asked }: { readonly asked: Asked<unknown> }) {
@@ -69,5 +70,6 @@ function sentence(error: Error): string {
     return 'There is no connection to the service, and this was not looked at before on this device.'
   }
   if (error instanceof Refusal) return error.message
+  if (isNoRoom(error)) return `${NO_ROOM} Free some space, then try again.`
   return 'Something went wrong in this page. Reloading it may help.'
 }

@@ -1,8 +1,9 @@
 import { read, readAll, writeAll } from '../../store/database.ts'
 import { onRemembered, recall, remember } from '../../store/device.ts'
+import { lastSession } from '../../store/last-session.ts'
 import { randomKey } from '../../store/random-key.ts'
 import { shared, useShared } from '../../store/shared.ts'
-import { blankEntry, blankForm, type Form, type LastSession } from './form.ts'
+import { blankEntry, blankForm, type Form } from './form.ts'
 import { localDay } from './local-day.ts'
 
 /**
@@ -23,7 +24,6 @@ interface Kept {
 
 const CURRENT = 'current'
 const JOURNAL = 'draft'
-const LAST_SESSION = 'lastSession'
 /** The draft goes to IndexedDB this soon after the last stroke [ms]. */
 const SETTLE_MS = 250
 
@@ -45,14 +45,6 @@ export function useDraft(): Draft | null {
 /** Drafts that were set aside. */
 export function useShelf(): readonly Form[] {
   return useShared(shelf)
-}
-
-export function lastSession(): LastSession | null {
-  return recall<LastSession>(LAST_SESSION)
-}
-
-export function rememberSession(last: LastSession): void {
-  remember(LAST_SESSION, last)
 }
 
 function startingForm(): Form {
@@ -124,7 +116,10 @@ export async function takeAsDraft(
   form: Form | null,
   beside: Parameters<typeof writeAll>[0] = [],
 ): Promise<void> {
-  const before = await latestKept()
+  const shown = draft.get()
+  // What found no room is in this tab only, and is not left behind either.
+  const isUnkept = shown !== null && shown.isKept !== true
+  const before = isUnkept ? { form: shown.form, keptAt: Date.now() } : await latestKept()
   clearTimeout(timer)
   const kept = form === null ? undefined : ({ form, keptAt: Date.now() } satisfies Kept)
   await writeAll([

@@ -1,10 +1,20 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 
+import { Refusal } from '../../api/client.ts'
 import { useSession } from '../../api/session.ts'
 import { SureButton } from '../../components/sure-button.tsx'
-import { enqueue, sendWaiting } from '../../store/outbox.ts'
+import { NO_ROOM } from '../../store/database.ts'
+import { rememberSession } from '../../store/last-session.ts'
+import { type Body, enqueue, sendUnkept, sendWaiting } from '../../store/outbox.ts'
 import { bodyOf } from './body.ts'
-import { beginDraft, rememberSession, takeAsDraft, throwDraftAway, WITHOUT_DRAFT } from './draft.ts'
+import {
+  beginDraft,
+  changeDraft,
+  renamed,
+  takeAsDraft,
+  throwDraftAway,
+  WITHOUT_DRAFT,
+} from './draft.ts'
 import { type Form, lastSessionOf } from './form.ts'
 import type { Live } from './live.ts'
 
@@ -15,22 +25,25 @@ interface Props {
   readonly onTry: () => void
 }
 
-const NO_ROOM =
-  'This device has no room to keep it. Free some space, or send it before you close this page.'
+const NOT_KEPT = `${NO_ROOM} Free some space, or send it before you close this page.`
+const STILL_HERE = 'What you typed is still in the form: leave this page open.'
 
 /** The end of the form: off it goes, or it says why not. */
 export function Send({ form, isKept, live, onTry }: Props) {
   const session = useSession()
   const [said, setSaid] = useState('')
+  useAskBeforeLeaving(isKept === false)
   const send = async () => {
     onTry()
     const reason = whyNot(live)
     setSaid(reason)
     if (reason !== '') return showFirstFault()
+    const { body } = bodyOf(form)
     try {
-      await enqueue(form, bodyOf(form).body, [WITHOUT_DRAFT])
+      await enqueue(form, body, [WITHOUT_DRAFT])
     } catch {
-      return setSaid(`Not sent. ${NO_ROOM} What you typed is still in the form.`)
+      const failure = session === null ? 'You are not signed in.' : await sendFromHere(form, body)
+      if (failure !== null) return setSaid(`Not sent. ${NO_ROOM} ${failure} ${STILL_HERE}`)
     }
     rememberSession(lastSessionOf(form))
     beginDraft()
@@ -46,7 +59,7 @@ export function Send({ form, isKept, live, onTry }: Props) {
         {said}
       </p>
       <p class={isKept === false ? 'fault' : 'hint'}>
-        {isKept === null ? 'Being kept…' : isKept ? 'Kept on this device.' : NO_ROOM}{' '}
+        {isKept === null ? 'Being kept…' : isKept ? 'Kept on this device.' : NOT_KEPT}{' '}
         {session === null && (
           <>
             To send it you need to <a href="/sign-in?next=/submit">sign in</a>; until then it waits
@@ -58,7 +71,7 @@ export function Send({ form, isKept, live, onTry }: Props) {
         <button
           type="button"
           class="quiet"
-          onClick={() => void takeAsDraft(null).catch(() => setSaid(NO_ROOM))}
+          onClick={() => void takeAsDraft(null).catch(() => setSaid(NOT_KEPT))}
         >
           Set it aside and begin another
         </button>
@@ -71,6 +84,32 @@ export function Send({ form, isKept, live, onTry }: Props) {
       </div>
     </section>
   )
+}
+
+/** Without room to keep it there is still the network; null when it has arrived, otherwise why not. */
+async function sendFromHere(form: Form, body: Body): Promise<string | null> {
+  try {
+    await sendUnkept(form, body)
+    await throwDraftAway()
+    return null
+  } catch (error) {
+    if (!(error instanceof Refusal)) return 'The service cannot be reached either.'
+    const { errors = [] } = error.problem
+    changeDraft(
+      renamed(form, errors.length > 0 ? errors : [{ pointer: '', detail: error.message }]),
+    )
+    return 'The service refused it: what it said is marked.'
+  }
+}
+
+/** What is only in this tab is not closed away by a slip. */
+function useAskBeforeLeaving(isNeeded: boolean): void {
+  useEffect(() => {
+    if (!isNeeded) return
+    const ask = (event: BeforeUnloadEvent) => event.preventDefault()
+    addEventListener('beforeunload', ask)
+    return () => removeEventListener('beforeunload', ask)
+  }, [isNeeded])
 }
 
 function whyNot({ needed, faults }: Live): string {

@@ -1,3 +1,6 @@
+import { useState } from 'preact/hooks'
+
+import { Failure } from '../../components/notices.tsx'
 import { SureButton } from '../../components/sure-button.tsx'
 import { takeAsDraft, throwShelvedAway, useShelf } from './draft.ts'
 import type { Form } from './form.ts'
@@ -9,22 +12,30 @@ export function Shelf() {
   return (
     <section aria-label="Set aside">
       {shelf.map((form) => (
-        <div class="notice" key={form.key} data-testid="shelved">
-          <p>Set aside, not sent: {nameOf(form)}.</p>
-          <div class="row">
-            <button type="button" onClick={() => void takeAsDraft(form)}>
-              Go on with it
-            </button>
-            <SureButton
-              isQuiet
-              label="Throw it away"
-              yes="Yes, throw it away"
-              onSure={() => void throwShelvedAway(form)}
-            />
-          </div>
-        </div>
+        <Shelved key={form.key} form={form} />
       ))}
     </section>
+  )
+}
+
+function Shelved({ form }: { readonly form: Form }) {
+  const [error, setError] = useState<Error | null>(null)
+  return (
+    <div class="notice" data-testid="shelved">
+      <p>Set aside, not sent: {nameOf(form)}.</p>
+      {error !== null && <Failure error={error} />}
+      <div class="row">
+        <button type="button" onClick={() => void takeAsDraft(form).catch(setError)}>
+          Go on with it
+        </button>
+        <SureButton
+          isQuiet
+          label="Throw it away"
+          yes="Yes, throw it away"
+          onSure={() => void throwShelvedAway(form).catch(setError)}
+        />
+      </div>
+    </div>
   )
 }
 
