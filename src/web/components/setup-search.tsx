@@ -50,6 +50,9 @@ export function SetupSearch({ label, onChoose, without = [] }: Props) {
           setWords(event.currentTarget.value)
         }}
       />
+      <p class="visually-hidden" role="status">
+        {isOpen && isFound && !asked.isLoading && countText(Math.min(SHOWN, found.length))}
+      </p>
       {isOpen && (
         <div class="results">
           {!isFound && <AnswerState asked={asked} />}
@@ -74,6 +77,12 @@ export function SetupSearch({ label, onChoose, without = [] }: Props) {
       )}
     </div>
   )
+}
+
+/** For those who do not see the list come. */
+function countText(count: number): string {
+  if (count === 0) return 'No setup found'
+  return `${count} setup${count === 1 ? '' : 's'} found, listed below`
 }
 
 /** Setups kept on this device that hold the words; null while they are not asked for. */

@@ -5,11 +5,13 @@ import { TextField } from '../components/fields.tsx'
 import { AnswerState } from '../components/notices.tsx'
 import { SetupName } from '../components/setup-name.tsx'
 
+const SHOWN = 100
+
 /** The catalogue: every setup that was ever entered, found by words. */
 export function SetupsPage() {
   const [words, setWords] = useState('')
   const q = words.trim()
-  const asked = useAnswer('/v1/setups', { query: { limit: 100, ...(q === '' ? {} : { q }) } })
+  const asked = useAnswer('/v1/setups', { query: { limit: SHOWN, ...(q === '' ? {} : { q }) } })
   const items = asked.got?.body.items ?? []
   return (
     <>
@@ -26,7 +28,22 @@ export function SetupsPage() {
           </li>
         ))}
       </ul>
-      {asked.got !== null && items.length === 0 && <p>Nothing by that name.</p>}
+      <p role="status" class={items.length === 0 ? '' : 'visually-hidden'}>
+        {asked.got !== null && foundText(items.length, q)}
+      </p>
+      {items.length === 0 && asked.got !== null && q === '' && (
+        <p>
+          <a href="/submit">Submit a test</a>: the setup you flew is entered with it.
+        </p>
+      )}
+      {asked.got?.body.nextCursor != null && (
+        <p class="hint">These are the first {SHOWN}. A word of the name finds the others.</p>
+      )}
     </>
   )
+}
+
+function foundText(count: number, words: string): string {
+  if (count === 0) return words === '' ? 'No setup was entered yet.' : 'Nothing by that name.'
+  return `${count} setup${count === 1 ? '' : 's'} listed`
 }

@@ -87,7 +87,7 @@ function Contact({ run }: Pick<RunProps, 'run'>) {
   return (
     <p class="warning warning-stop">
       <strong>Do not fly this setup.</strong> Sent like this, it is marked “do not fly” for
-      everybody until a licensed person has looked into it.
+      everybody until a moderator lifts that, with a reason. Have it inspected before you fly.
     </p>
   )
 }

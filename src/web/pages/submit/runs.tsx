@@ -1,3 +1,5 @@
+import { Fragment } from 'preact'
+
 import { NOTHING_ENTERED } from '../../units.ts'
 import { blankRun, type EntryForm, type RunForm } from './form.ts'
 import type { Live } from './live.ts'
@@ -14,10 +16,11 @@ interface Props {
   readonly onChange: (entry: EntryForm) => void
 }
 
-/** What was measured with one setup, and what else may be. Cautions stand before the runs they are for. */
+/** What was measured with one setup, and what else may be. A caution stands before the first run it is for. */
 export function Runs({ entry, index, live, remarksAt, heightSource, onChange }: Props) {
   const pointer = `/entries/${index}`
-  const kinds = [...new Set(entry.runs.map(({ kind }) => kind))]
+  const isFirst = ({ kind }: RunForm, at: number) =>
+    entry.runs.findIndex((run) => run.kind === kind) === at
   const replace = (at: number, ...runs: readonly RunForm[]) =>
     onChange({ ...entry, runs: entry.runs.toSpliced(at, 1, ...runs) })
   const add = (kind: RunKind) => {
@@ -26,26 +29,27 @@ export function Runs({ entry, index, live, remarksAt, heightSource, onChange }: 
   }
   return (
     <>
-      {kinds.map((kind) => (
-        <p class="caution" key={kind}>
-          {RUN_SPECS[kind].caution}
-        </p>
-      ))}
       {entry.runs.map((run, at) => (
-        <RunCard
-          key={run.key}
-          run={run}
-          drive={entry.setup?.drive}
-          number={entry.runs.slice(0, at + 1).filter(({ kind }) => kind === run.kind).length}
-          pointer={`${pointer}/runs/${at}`}
-          live={live}
-          remarksAt={remarksAt}
-          onChange={(next) => replace(at, next)}
-          onRemove={() => replace(at)}
-          onTimes={(timesS) => replace(at, ...runsOf(run, timesS))}
-        />
+        <Fragment key={run.key}>
+          {isFirst(run, at) && <p class="caution">{RUN_SPECS[run.kind].caution}</p>}
+          <RunCard
+            run={run}
+            drive={entry.setup?.drive}
+            number={entry.runs.slice(0, at + 1).filter(({ kind }) => kind === run.kind).length}
+            pointer={`${pointer}/runs/${at}`}
+            live={live}
+            remarksAt={remarksAt}
+            onChange={(next) => replace(at, next)}
+            onRemove={() => replace(at)}
+            onTimes={(timesS) => replace(at, ...runsOf(run, timesS))}
+          />
+        </Fragment>
       ))}
-      <AddRun last={entry.runs.at(-1)?.kind} onAdd={add} />
+      <AddRun
+        kinds={RUN_KINDS.filter((kind) => kind !== OF_OTHER_DRIVE[entry.setup?.drive ?? 'unknown'])}
+        last={entry.runs.at(-1)?.kind}
+        onAdd={add}
+      />
       {(remarksAt(`${pointer}/runs`).faults ?? []).map((fault) => (
         <p class="fault" key={fault}>
           {fault}
@@ -55,15 +59,23 @@ export function Runs({ entry, index, live, remarksAt, heightSource, onChange }: 
   )
 }
 
+/** What a drive has nothing to measure of. */
+const OF_OTHER_DRIVE: Readonly<Record<string, RunKind>> = {
+  twoStroke: 'energyUse',
+  fourStroke: 'energyUse',
+  electric: 'fuelBurn',
+}
+
 /** At first all kinds in sight; afterwards one more of the same with one press. */
 function AddRun(props: {
+  readonly kinds: readonly RunKind[]
   readonly last: RunKind | undefined
   readonly onAdd: (kind: RunKind) => void
 }) {
-  const { last, onAdd } = props
+  const { kinds, last, onAdd } = props
   const all = (
     <div class="kinds">
-      {RUN_KINDS.map((kind) => (
+      {kinds.map((kind) => (
         <button type="button" key={kind} onClick={() => onAdd(kind)}>
           <strong>{RUN_SPECS[kind].label}</strong>
           <small>{RUN_SPECS[kind].about}</small>
