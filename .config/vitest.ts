@@ -16,6 +16,7 @@ const PROCESS = inRooms('main', 'web/browser')
 
 const DATABASE = 'tests/support/global-setup.ts'
 const BUILD = 'tests/support/build-setup.ts'
+const DEMO_WORLD = 'tests/support/demo-world-setup.ts'
 /** A machine that is busy is no fault: these only end what hangs. */
 const common = { root, testTimeout: 300_000, hookTimeout: 600_000 }
 
@@ -37,7 +38,14 @@ export default defineConfig({
           globalSetup: DATABASE,
         },
       },
-      { test: { ...common, name: 'process', include: PROCESS, globalSetup: [BUILD, DATABASE] } },
+      {
+        test: {
+          ...common,
+          name: 'process',
+          include: PROCESS,
+          globalSetup: [BUILD, DATABASE, DEMO_WORLD],
+        },
+      },
     ],
   },
 })

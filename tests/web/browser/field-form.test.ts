@@ -2,7 +2,8 @@ import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { CHROMIUM, WITHOUT } from './chromium.ts'
-import { fillIn, METRIC, openStage, type Stage, seriousOn, signUpOn } from './stage.ts'
+import { seriousOn } from './inspect.ts'
+import { fillIn, METRIC, openStage, type Stage, signUpOn } from './stage.ts'
 
 /** Smaller ones are missed with gloves on [CSS px]. */
 const LEAST_TARGET_PX = 44

@@ -1,13 +1,14 @@
+import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { CHROMIUM, WITHOUT } from './chromium.ts'
+import { faultsOf, keyboardFaults, openAll, settled } from './inspect.ts'
 import {
   fillIn,
   METRIC,
   openStage,
   type Person,
   type Stage,
-  seriousInBothThemes,
   signInOn,
   signUpOn,
   tokenOf,
@@ -62,32 +63,56 @@ describe.skipIf(CHROMIUM === null)(`pages with something on them${WITHOUT}`, () 
 
   afterAll(() => stage?.close())
 
+  let visitor: BrowserContext | null = null
+
+  /** Everybody signs in once. */
+  async function asPerson(): Promise<Page> {
+    if (visitor === null) {
+      visitor = await stage.context({ viewport: { width: 360, height: 740 } })
+      const page = await visitor.newPage()
+      await signInOn(page, person)
+      await page.close()
+    }
+    return visitor.newPage()
+  }
+
   const both = () => `/compare?setups=${unsafe.id},${other.id}`
 
-  it('have nothing serious against them in either theme', async () => {
-    const viewport = { width: 360, height: 740 }
-    const context = await stage.context({ viewport, reducedMotion: 'reduce' })
-    const page = await context.newPage()
-    await signInOn(page, person)
-    const found: string[] = []
-    const paths = ['/mine', '/data', `/setups/${unsafe.id}`, '/setups', '/compare', both()]
-    for (const path of [...paths, `${both()}&tankL=10&reserveL=2`]) {
-      await page.goto(path, { waitUntil: 'networkidle' })
-      for (const closed of await page.locator('main details > summary').all()) {
-        await closed.click()
-      }
-      await page.waitForLoadState('networkidle')
-      found.push(...(await seriousInBothThemes(page, path)))
-    }
+  const LOOKED_AT = {
+    'own tests': () => '/mine',
+    'a release': () => '/data',
+    'a setup that must not be flown': () => `/setups/${unsafe.id}`,
+    'a list with one': () => '/setups',
+    'a ranking without it': () => '/compare',
+    'a comparison with it': () => `${both()}&tankL=10&reserveL=2`,
+  }
+
+  it.each(Object.entries(LOOKED_AT))('have nothing against %s', async (name, address) => {
+    const page = await asPerson()
+    await page.goto(address())
+    await settled(page)
+    await openAll(page)
+    expect(await faultsOf(page, name)).toEqual([])
+    await page.close()
+  })
+
+  it('have nothing against the form with a new setup, filled in, and with each kind of run', async () => {
+    const page = await asPerson()
     await page.goto('/submit')
     await page.getByText('It is not in the list').click()
-    found.push(...(await seriousInBothThemes(page, 'a new setup')))
+    expect(await faultsOf(page, 'a new setup')).toEqual([])
     await page.getByText('It is not in the list').click()
     await fillIn(page, { ...METRIC, time: '4' })
-    await page.getByText('How sure are these readings?').click()
-    found.push(...(await seriousInBothThemes(page, 'a filled form')))
-    expect(found).toEqual([])
-    await context.close()
+    await page.getByText('Measured something else?').click()
+    const kinds = page.locator('.kinds button')
+    const count = await kinds.count()
+    for (let kind = 0; kind < count; kind++) await kinds.nth(kind).click()
+    await page.getByRole('button', { name: 'Stopwatch' }).first().click()
+    await openAll(page)
+    expect(await page.locator('.run').count()).toBe(count + 1)
+    expect(await faultsOf(page, 'a filled form')).toEqual([])
+    expect(await keyboardFaults(page, 'a filled form')).toEqual([])
+    await page.close()
   })
 
   it('show what must not be flown before any figure, at 360 px', async () => {
@@ -159,5 +184,49 @@ describe.skipIf(CHROMIUM === null)(`pages with something on them${WITHOUT}`, () 
     expect(text).toContain(predictions.endurance.value.toFixed(1))
     expect(text).toContain(predictions.range.value.toFixed(0))
     expect(page.url()).toContain('tankL=10&reserveL=2')
+  })
+
+  it.each(['climbRate', 'fuelFlow'])(
+    'let the tanks rest on the fit of burns that the answer by %s names in its link',
+    async (metric) => {
+      const page = await (await stage.context()).newPage()
+      const asked: URLSearchParams[] = []
+      page.on('request', (request) => {
+        const url = new URL(request.url())
+        if (url.pathname.endsWith('/predictions')) asked.push(url.searchParams)
+      })
+      await page.goto(`${both()}&metric=${metric}&tankL=10&excludeInterested=true`)
+      await settled(page)
+      const link = new URL((await page.locator('.origin a').getAttribute('href'))!, stage.url)
+      const fuelFitId = link.searchParams.get('fuelFitId')!
+      if (metric === 'fuelFlow') expect(link.searchParams.get('fitId')).toBe(fuelFitId)
+      expect(asked.map((query) => query.get('fitId'))).toEqual([fuelFitId, fuelFitId])
+      expect(asked.map((query) => query.get('excludeInterested'))).toEqual(['true', 'true'])
+      await page.getByText(`Worked out from fit ${fuelFitId} of fuel in level flight`).waitFor()
+      await page.context().close()
+    },
+  )
+
+  it('say beside each prediction of a setup what the other readings of the tests find', async () => {
+    interface Predicted {
+      readonly otherFits: string
+      readonly predictions: {
+        readonly climbRate: { readonly robust: { readonly agrees: boolean; value: number } }
+      }
+    }
+    const path = `/v1/setups/${other.id}/predictions`
+    const state = async () => (await stage.read<Predicted>(path)).otherFits
+    await expect.poll(state, { timeout: 60_000 }).toBe('made')
+    const { robust } = (await stage.read<Predicted>(path)).predictions.climbRate
+    const page = await (await stage.context()).newPage()
+    await page.goto(`/setups/${other.id}`)
+    await settled(page)
+    const row = page.getByRole('row').filter({ hasText: 'Full-throttle climb' })
+    const cell = row.locator('td[data-head="Does it hold?"]')
+    const words = robust.agrees
+      ? /^the same$/
+      : `Misfits count less: ${robust.value.toFixed(2)} m/s`
+    await cell.getByText(words).waitFor()
+    await page.context().close()
   })
 })

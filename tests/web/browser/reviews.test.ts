@@ -2,11 +2,11 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { CHROMIUM, WITHOUT } from './chromium.ts'
+import { seriousInBothThemes } from './inspect.ts'
 import {
   openStage,
   type Person,
   type Stage,
-  seriousInBothThemes,
   signInOn,
   signUpOn,
   tokenOf,

@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 
-import AxeBuilder from '@axe-core/playwright'
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 
 import {
@@ -11,6 +10,7 @@ import {
   startProcess,
 } from '../../support/service-process.ts'
 import { openBrowser } from './chromium.ts'
+import { copyDemoWorld } from './demo-world.ts'
 
 /** Ends what hangs. A busy machine may well take long over one page. */
 const PATIENCE_MS = 90_000
@@ -29,8 +29,10 @@ export interface Stage {
 export async function openStage(env: Readonly<Record<string, string>> = {}): Promise<Stage> {
   const place = await makePlace()
   const processes: ServiceProcess[] = []
+  const dataDir = join(place, 'data')
+  if (env.DEMO_DATA !== 'off') await copyDemoWorld(dataDir)
   const service = startProcess({
-    DATA_DIR: join(place, 'data'),
+    DATA_DIR: dataDir,
     DEMO_DATA: 'on',
     RATE_LIMIT: 'off',
     LOG_LEVEL: 'error',
@@ -152,53 +154,4 @@ export async function write<Body>(
   const written = (await answer.json()) as Body
   if (!answer.ok) throw new Error(`${path}: ${JSON.stringify(written)}`)
   return written
-}
-
-/** What is serious against the page as it stands, in the theme it is shown in. */
-export async function seriousOn(page: Page, name: string): Promise<string[]> {
-  // The size of targets (WCAG 2.2, 2.5.8) is off by default.
-  const options = { rules: { 'target-size': { enabled: true } } }
-  return seriousOf(new AxeBuilder({ page }).options(options), name)
-}
-
-/** The same in both themes. Only rules about colours can find another thing in the second. */
-export async function seriousInBothThemes(page: Page, name: string): Promise<string[]> {
-  await page.emulateMedia({ colorScheme: 'light' })
-  const ink = () => page.evaluate(() => getComputedStyle(document.body).color)
-  const [byDay, light] = [await ink(), await seriousOn(page, `${name}, light`)]
-  await page.emulateMedia({ colorScheme: 'dark' })
-  if ((await ink()) === byDay) throw new Error(`${name} has one theme only`)
-  const colours = new AxeBuilder({ page }).withRules(['color-contrast', 'link-in-text-block'])
-  const dark = await seriousOf(colours, `${name}, dark`)
-  await page.emulateMedia({ colorScheme: 'light' })
-  return [...light, ...dark]
-}
-
-async function seriousOf(builder: AxeBuilder, name: string): Promise<string[]> {
-  const { violations } = await builder.analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${name} ${id}: ${nodes[0]?.html.slice(0, 160)}`)
-}
-
-/** Pages with something on each of them. */
-export async function allPages(stage: Stage): Promise<string[]> {
-  const { items } = await stage.read<{ items: { id: string; powerplantId: string }[] }>(
-    '/v1/setups?limit=2',
-  )
-  const ids = items.map(({ id }) => id)
-  return [
-    '/',
-    '/compare',
-    `/compare?setups=${ids.join(',')}&metric=fuelFlow`,
-    '/submit',
-    '/setups',
-    `/setups/${ids[0]}`,
-    `/components/${items[0]!.powerplantId}`,
-    '/mine',
-    '/reviews',
-    '/data',
-    '/method',
-    '/sign-in',
-  ]
 }
