@@ -78,7 +78,8 @@ function Weighed({ answer }: { readonly answer: TradeOff }) {
           <ol class="key">
             {answer.setups.map(({ setupId, name, probabilityOnFront }) => (
               <li key={setupId}>
-                <SetupName setup={{ setupId, name }} />: {probabilityText(probabilityOnFront)}
+                <SetupName setup={{ setupId, name }} />:{' '}
+                <span class="whole">{probabilityText(probabilityOnFront)}</span>
               </li>
             ))}
           </ol>
