@@ -87,7 +87,11 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(keySetRoutes, { db: options.db })
   await app.register(accountRoutes, { prefix: '/v1', db: options.db })
   await app.register(calculatorRoutes, { prefix: '/v1' })
-  await app.register(catalogueRoutes, { prefix: '/v1', db: options.db })
+  await app.register(catalogueRoutes, {
+    prefix: '/v1',
+    db: options.db,
+    onEvidenceChanged: () => fits.request(),
+  })
   await app.register(submissionRoutes, {
     prefix: '/v1',
     db: options.db,

@@ -11,10 +11,11 @@ export interface AuditEvent {
     | 'safety.lifted'
     | 'evidence.setAside'
     | 'evidence.kept'
+    | 'catalogue.merged'
     | 'role.changed'
     | 'import.made'
     | 'import.withdrawn'
-  readonly subjectKind: 'report' | 'setup' | 'submission' | 'account' | 'import'
+  readonly subjectKind: 'report' | 'component' | 'setup' | 'submission' | 'account' | 'import'
   readonly subjectId: string
   readonly detail: Readonly<Record<string, unknown>>
 }

@@ -52,16 +52,19 @@ export async function insertSetup(
   )
   const [stored] = rows
   if (stored === undefined) return null
-  await inheritFindings(client, stored.id)
+  await inheritFindings(client, [stored.id])
   return stored.id
 }
 
 /**
- * Puts on a new setup what moderators decided on a part of it: a report on a component speaks of
- * every setup that has it.
+ * Puts on setups what moderators decided on a part of them and they do not bear yet: a report on a
+ * component speaks of every setup that has it.
  */
-async function inheritFindings(client: PoolClient, setupId: string): Promise<void> {
-  const { rows } = await client.query<{ reportId: string; state: string; reason: string }>(
+export async function inheritFindings(
+  client: PoolClient,
+  setupIds: readonly string[],
+): Promise<void> {
+  const { rows } = await client.query<Inherited>(
     `INSERT INTO safety_report (setup_id, state, reason, report_id)
      SELECT DISTINCT added.id, finding.state, finding.reason, finding.report_id
        FROM setup added
@@ -70,13 +73,25 @@ async function inheritFindings(client: PoolClient, setupId: string): Promise<voi
          ON COALESCE(reported.merged_into_id, reported.id) = COALESCE(part.merged_into_id, part.id)
        JOIN report ON report.component_id = reported.id AND report.setup_id IS NULL
        JOIN safety_report finding ON finding.report_id = report.id AND finding.lifted_at IS NULL
-      WHERE added.id = $1
-     RETURNING report_id AS "reportId", state, reason`,
-    [setupId],
+      WHERE added.id = ANY ($1::uuid[])
+        AND NOT EXISTS (
+              SELECT FROM safety_report borne
+                JOIN setup bearer ON bearer.id = borne.setup_id
+               WHERE COALESCE(bearer.merged_into_id, bearer.id) = added.id
+                 AND borne.report_id = report.id AND borne.lifted_at IS NULL)
+     RETURNING setup_id::text AS "setupId", report_id AS "reportId", state, reason`,
+    [setupIds],
   )
-  const raised = { action: 'safety.raised', subjectKind: 'setup', subjectId: setupId } as const
+  const raised = { actorId: null, action: 'safety.raised', subjectKind: 'setup' } as const
   await recordAudit(
     client,
-    rows.map((detail) => ({ ...raised, actorId: null, detail: { ...detail } })),
+    rows.map(({ setupId, ...detail }) => ({ ...raised, subjectId: setupId, detail })),
   )
+}
+
+interface Inherited {
+  readonly setupId: string
+  readonly reportId: string
+  readonly state: string
+  readonly reason: string
 }

@@ -140,7 +140,7 @@ const AuditEvent = z
     at: z.iso.datetime(),
     actorId: Id.nullable().describe('Account that did it; null: the service itself'),
     action: z.string(),
-    subjectKind: z.enum(['report', 'setup', 'submission', 'account', 'import']),
+    subjectKind: z.enum(['report', 'component', 'setup', 'submission', 'account', 'import']),
     subjectId: Id,
     detail: z.record(z.string(), z.unknown()),
   })

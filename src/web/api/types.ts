@@ -283,6 +283,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/components/{id}/merges": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Merge a duplicate component into the one that remains
+         * @description For moderators. The id of the duplicate keeps working and stands for the other one, with its flights and its reports; nothing is erased. It cannot be parted again, so it stays in the audit trail with its reason.
+         */
+        post: operations["mergeComponent"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/dataset-requests/{id}": {
         parameters: {
             query?: never;
@@ -754,6 +774,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/setups/{id}/merges": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Merge a duplicate setup into the one that remains
+         * @description For moderators. The id of the duplicate keeps working and stands for the other one, with its flights and its reports; nothing is erased. It cannot be parted again, so it stays in the audit trail with its reason.
+         */
+        post: operations["mergeSetup"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/setups/{id}/predictions": {
         parameters: {
             query?: never;
@@ -1161,7 +1201,7 @@ export interface components {
             /** Format: uuid */
             subjectId: string;
             /** @enum {string} */
-            subjectKind: "report" | "setup" | "submission" | "account" | "import";
+            subjectKind: "report" | "component" | "setup" | "submission" | "account" | "import";
         };
         AuditPage: {
             items: components["schemas"]["AuditEvent"][];
@@ -2215,6 +2255,25 @@ export interface components {
          * @enum {string}
          */
         MassClassInput: "under100" | "100to120" | "120to140" | "140to170" | "tandem";
+        Merge: {
+            /** Format: uuid */
+            intoId: string;
+            /**
+             * Format: uuid
+             * @description Keeps working, and stands for the other one from now on
+             */
+            mergedId: string;
+            /** @description Setups that have become the same combination by this, and were merged too */
+            setups: {
+                /** Format: uuid */
+                intoId: string;
+                /**
+                 * Format: uuid
+                 * @description Keeps working, and stands for the other one from now on
+                 */
+                mergedId: string;
+            }[];
+        };
         /**
          * @description What is compared; higher is better for climbRate, climbThrust and staticThrust, lower for fuelFlow, electricPower and soundLevel
          * @enum {string}
@@ -2277,6 +2336,15 @@ export interface components {
             };
             /** @description Height of the propeller axis above the hang points [mm]; negative below */
             thrustLineAboveMountsMm?: number;
+        };
+        NewMerge: {
+            /**
+             * Format: uuid
+             * @description The record of the same thing, which remains
+             */
+            intoId: string;
+            /** @description Stays in the audit trail */
+            reason: string;
         };
         NewNormalization: {
             conditions: {
@@ -5306,6 +5374,108 @@ export interface operations {
             429: components["responses"]["TooManyRequests"];
         };
     };
+    mergeComponent: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The same key and body replays the first answer (IETF httpapi draft) */
+                "idempotency-key"?: string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewMerge"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Merge"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unsupported Media Type */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
     readDatasetRequest: {
         parameters: {
             query?: never;
@@ -6877,6 +7047,108 @@ export interface operations {
             };
             /** @description Not Found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            429: components["responses"]["TooManyRequests"];
+        };
+    };
+    mergeSetup: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The same key and body replays the first answer (IETF httpapi draft) */
+                "idempotency-key"?: string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewMerge"];
+            };
+        };
+        responses: {
+            /** @description Created */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Merge"];
+                };
+            };
+            /** @description Bad Request */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unauthorized */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Forbidden */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not Found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Conflict */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Payload Too Large */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unsupported Media Type */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Unprocessable Entity */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

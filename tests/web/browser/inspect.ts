@@ -92,8 +92,7 @@ async function headingFaults(page: Page, name: string): Promise<string[]> {
 export async function openAll(page: Page): Promise<void> {
   const closed = page.locator('main details:not([open]) > summary')
   while ((await closed.count()) > 0) {
-    for (const one of await closed.all())
-      await one.evaluate((summary: HTMLElement) => summary.click())
+    await closed.first().evaluate((summary: HTMLElement) => summary.click())
     await settled(page)
   }
 }

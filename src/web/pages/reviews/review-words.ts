@@ -86,6 +86,7 @@ const ACTION_WORDS: Readonly<Record<string, string>> = {
   'safety.lifted': 'Safety state lifted',
   'evidence.setAside': 'Session set aside',
   'evidence.kept': 'Session counts again',
+  'catalogue.merged': 'Duplicate merged',
 }
 
 /** An action of the audit trail; one that is not known here by its own name. */
