@@ -6,6 +6,7 @@ import { promisify } from 'node:util'
 
 import { inject } from 'vitest'
 
+import type {} from '../../support/demo-world-setup.ts'
 import { cleanUp, makePlace, startProcess } from '../../support/service-process.ts'
 
 const run = promisify(execFile)

@@ -95,6 +95,11 @@ function said(form: Form, isKept: boolean): void {
 /** The change that takes the draft away; made together with what takes its place. */
 export const WITHOUT_DRAFT = { store: 'drafts', key: CURRENT } as const
 
+/** What goes into the outbox now is not written down once more as a draft, by a stroke of just before. */
+export function holdDraft(): void {
+  clearTimeout(timer)
+}
+
 /** Begins anew, with what the last session left. */
 export function beginDraft(): void {
   clearTimeout(timer)

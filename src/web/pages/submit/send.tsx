@@ -10,6 +10,7 @@ import { bodyOf } from './body.ts'
 import {
   beginDraft,
   changeDraft,
+  holdDraft,
   renamed,
   takeAsDraft,
   throwDraftAway,
@@ -39,11 +40,15 @@ export function Send({ form, isKept, live, onTry }: Props) {
     setSaid(reason)
     if (reason !== '') return showFirstFault()
     const { body } = bodyOf(form)
+    holdDraft()
     try {
       await enqueue(form, body, [WITHOUT_DRAFT])
     } catch {
       const failure = session === null ? 'You are not signed in.' : await sendFromHere(form, body)
-      if (failure !== null) return setSaid(`Not sent. ${NO_ROOM} ${failure} ${STILL_HERE}`)
+      if (failure !== null) {
+        changeDraft({}) // held above: kept again as far as there is room
+        return setSaid(`Not sent. ${NO_ROOM} ${failure} ${STILL_HERE}`)
+      }
     }
     rememberSession(lastSessionOf(form))
     beginDraft()
