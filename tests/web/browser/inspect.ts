@@ -20,6 +20,16 @@ export async function seriousOn(page: Page, name: string): Promise<string[]> {
   return serious(axeOn(page).options({ ...BRIEF, rules }), name)
 }
 
+/** The same in both themes. */
+export async function seriousInBothThemes(page: Page, name: string): Promise<string[]> {
+  await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
+  const ink = () => page.evaluate(() => getComputedStyle(document.body).color)
+  const [byDay, light] = [await ink(), await seriousOn(page, `${name}, light`)]
+  await page.emulateMedia({ colorScheme: 'dark', reducedMotion: 'reduce' })
+  if ((await ink()) === byDay) throw new Error(`${name} has one theme only`)
+  return [...light, ...(await seriousColours(page, `${name}, dark`))]
+}
+
 /** The same of what hangs on the theme alone: its colours. All else was looked at in the other theme. */
 function seriousColours(page: Page, name: string): Promise<string[]> {
   return serious(
@@ -71,10 +81,7 @@ export async function faultsOf(page: Page, name: string): Promise<string[]> {
   await page.setViewportSize(NARROW)
   await drawn(page)
   faults.push(...(await tooWide(page, name)), ...(await headingFaults(page, name)))
-  await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
-  faults.push(...(await seriousOn(page, `${name}, light`)))
-  await page.emulateMedia({ colorScheme: 'dark', reducedMotion: 'reduce' })
-  faults.push(...(await seriousColours(page, `${name}, dark`)))
+  faults.push(...(await seriousInBothThemes(page, name)))
   return faults
 }
 

@@ -88,7 +88,7 @@ describe.skipIf(CHROMIUM === null)(`every page${WITHOUT}`, () => {
 
     it('has nothing serious against it in both themes, fits at 360 and 1280 px, and its headings are in order', async () => {
       expect(await faultsOf(page, name)).toEqual([])
-    }, 120_000)
+    })
 
     it('runs under a policy that takes nothing inline, without a complaint', () => {
       expect(visit.policy).toContain("default-src 'self'")

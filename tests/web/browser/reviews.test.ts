@@ -3,15 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 import { CHROMIUM, WITHOUT } from './chromium.ts'
 import { seriousInBothThemes } from './inspect.ts'
-import {
-  openStage,
-  type Person,
-  type Stage,
-  signInOn,
-  signUpOn,
-  tokenOf,
-  write,
-} from './stage.ts'
+import { openStage, type Person, type Stage, signInOn, signUpOn, tokenOf, write } from './stage.ts'
 
 const ADMIN: Person = { email: 'keeper@example.org', password: 'late air over the marsh' }
 const PHONE = { viewport: { width: 360, height: 740 }, reducedMotion: 'reduce' } as const

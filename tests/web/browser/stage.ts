@@ -128,7 +128,11 @@ export const METRIC: Readings = {
 export async function fillIn(page: Page, readings: Readings): Promise<void> {
   const main = page.getByRole('main')
   await main.getByLabel('Which setup?').fill(readings.setup)
-  await main.getByRole('list', { name: 'Setups found' }).getByRole('button').first().click()
+  await main
+    .getByRole('list', { name: 'Setups found' })
+    .getByRole('button', { name: /Marrow.+M-140/ })
+    .first()
+    .click()
   await main.getByLabel('All-up mass at the start').fill(readings.allUpMass)
   await main.getByRole('button', { name: /Full-throttle climb/ }).click()
   await main.getByLabel('Time', { exact: true }).fill(readings.time)
