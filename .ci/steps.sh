@@ -73,8 +73,8 @@ as_postgres() {
 
 # The tests of the pages skip themselves where there is no browser; here there is to be one.
 have_chromium() {
-  if command -v chromium >/dev/null || [[ -n ${CHROMIUM:-} ]]; then return 0; fi
-  as_root apt-get update -qq && as_root apt-get install -y -qq chromium
+  if command -v chromium-headless-shell >/dev/null || [[ -n ${CHROMIUM:-} ]]; then return 0; fi
+  as_root apt-get update -qq && as_root apt-get install -y -qq chromium-headless-shell
 }
 
 free_port() {

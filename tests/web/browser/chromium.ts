@@ -3,7 +3,8 @@ import { delimiter, join } from 'node:path'
 
 import { type Browser, chromium } from 'playwright-core'
 
-const NAMES = ['chromium', 'chromium-browser', 'google-chrome']
+/** The same browser without its own windows comes first: it takes half the time over a page. */
+const NAMES = ['chromium-headless-shell', 'chromium', 'chromium-browser', 'google-chrome']
 
 /** Where a Chromium is: the environment says so, or the PATH; null where there is none. */
 export const CHROMIUM = findChromium()
