@@ -127,12 +127,19 @@ export async function takeAsDraft(
   const before = isUnkept ? { form: shown.form, keptAt: Date.now() } : await latestKept()
   clearTimeout(timer)
   const kept = form === null ? undefined : ({ form, keptAt: Date.now() } satisfies Kept)
-  await writeAll([
-    ...(before === null ? [] : [{ store: 'drafts', key: before.form.key, value: before } as const]),
-    ...(form === null ? [] : [{ store: 'drafts', key: form.key } as const]),
-    { store: 'drafts', key: CURRENT, value: kept },
-    ...beside,
-  ])
+  try {
+    await writeAll([
+      ...(before === null
+        ? []
+        : [{ store: 'drafts', key: before.form.key, value: before } as const]),
+      ...(form === null ? [] : [{ store: 'drafts', key: form.key } as const]),
+      { store: 'drafts', key: CURRENT, value: kept },
+      ...beside,
+    ])
+  } catch (error) {
+    if (isUnkept) changeDraft({}) // its own way to be kept was held up above
+    throw error
+  }
   remember(JOURNAL, kept ?? null)
   draft.set({ form: form ?? startingForm(), isKept: true })
   await readShelf()
