@@ -4,7 +4,7 @@
  */
 export const REPRODUCE_SCRIPT = `# Fits the model of this release again, with other software, from its runs.
 #
-#   Rscript reproduce.R        (in the folder of the release; needs the package metafor)
+#   Rscript reproduce.R        (in the folder of the release; needs the packages metafor and Matrix)
 #
 # Writes reproduced.csv in the columns of effects.csv and says how far the two are apart.
 #
@@ -16,6 +16,7 @@ export const REPRODUCE_SCRIPT = `# Fits the model of this release again, with ot
 # and added to the covariance: standard_error is without them, standard_error_with_systematic with them.
 
 suppressPackageStartupMessages(library(metafor))
+suppressPackageStartupMessages(library(Matrix))
 
 text <- function(file) read.csv(file, colClasses = "character", na.strings = "", encoding = "UTF-8")
 runs <- text("runs.csv")
@@ -30,11 +31,14 @@ for (column in c("estimate", "standard_error", "standard_error_with_systematic")
 }
 systematic$effect <- as.numeric(systematic$effect)
 
-# The covariance that one cause adds: its draws are independent between the columns of "draws".
-spread <- function(solved, effect, draws) {
-  moved <- solved %*% (effect * draws)
-  moved %*% t(moved)
+# One column per key, 1 in the rows that have it. Most cells are empty, and cost nothing.
+indicator <- function(key) {
+  known <- unique(key)
+  sparseMatrix(i = seq_along(key), j = match(key, known), x = 1, dimnames = list(NULL, known))
 }
+
+# The covariance that one cause adds: its draws are independent between the columns of "draws".
+spread <- function(solved, effect, draws) as.matrix(tcrossprod(solved %*% (effect * draws)))
 
 # Takes from each run the mean of its session, weighted as runs and cells of the session weigh.
 less_session_mean <- function(d, effect, variance) {
@@ -49,7 +53,6 @@ less_session_mean <- function(d, effect, variance) {
 
 systematic_covariance <- function(d, setups, solved, variance) {
   total <- matrix(0, ncol(setups), ncol(setups))
-  indicator <- function(key) unname(outer(key, unique(key), "=="))
   mine <- systematic[systematic$run_key %in% d$run_key, ]
   for (part in split(mine, list(mine$cause, mine$reach), drop = TRUE)) {
     effect <- numeric(nrow(d))
@@ -68,19 +71,21 @@ reproduce <- function(metric) {
   d$run <- d$run_key
   d$known <- d$own_standard_uncertainty^2
   shared <- ave(d$shared_standard_uncertainty^2, d$session_key)
-  V <- diag(d$known, nrow(d)) + outer(d$session_key, d$session_key, "==") * shared
+  V <- Diagonal(x = d$known) + tcrossprod(indicator(d$session_key) * sqrt(shared))
 
   parts <- fit[fit$metric == metric & fit$part == "varianceComponent", ]
   present <- parts$component[parts$status != "notSeparable"]
   group <- c(pilot = "pilot_key", session = "session_key", cell = "cell", run = "run")[present]
-  setups <- sapply(unique(d$setup_id), function(id) as.numeric(d$setup_id == id))
-  model <- rma.mv(d$log_value, V, mods = setups, intercept = FALSE, data = d, method = "REML", sparse = TRUE,
-    random = lapply(group, function(name) as.formula(paste("~ 1 |", name))),
-    control = list(optimizer = "nlminb", eval.max = 10000, iter.max = 10000))
+  setups <- indicator(d$setup_id)
+  fit_with <- function(...) rma.mv(d$log_value, V, mods = as.matrix(setups), intercept = FALSE, data = d, method = "REML",
+    sparse = TRUE, random = lapply(group, function(name) as.formula(paste("~ 1 |", name))), control = list(...))
+  # The first search is exact, but may give up beside a variance of zero; then the slower one goes on.
+  model <- tryCatch(fit_with(optimizer = "nlminb", eval.max = 10000, iter.max = 10000),
+    error = function(problem) fit_with(optimizer = "optim", optmethod = "BFGS", reltol = 1e-14, maxit = 10000))
 
   variance <- c(pilot = 0, session = 0, cell = 0, run = 0)
   variance[present] <- model$sigma2
-  solved <- vcov(model) %*% t(setups) %*% solve(as.matrix(model$M))
+  solved <- t(solve(model$M, setups) %*% vcov(model))
   with_systematic <- vcov(model) + systematic_covariance(d, setups, solved, variance)
   data.frame(metric = metric, setup_id = colnames(setups), estimate = as.numeric(coef(model)),
     standard_error = sqrt(diag(vcov(model))), standard_error_with_systematic = sqrt(diag(with_systematic)))
