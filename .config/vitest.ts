@@ -23,16 +23,20 @@ const common = { root, testTimeout: 300_000, hookTimeout: 600_000 }
 /** Two at least: tests that wait for a browser or a database leave a core idle. */
 const maxWorkers = Math.max(2, availableParallelism() - 1)
 
+/** Files share what they import, which costs more than most of their tests; they leave nothing behind in it. */
+const isolate = false
+
 export default defineConfig({
   test: {
     ...common,
     maxWorkers,
     projects: [
-      { test: { ...common, name: 'pure', include: PURE } },
+      { test: { ...common, name: 'pure', include: PURE, isolate } },
       {
         test: {
           ...common,
           name: 'service',
+          isolate,
           include: ['tests/**/*.test.ts'],
           exclude: [...PURE, ...PROCESS],
           globalSetup: DATABASE,
