@@ -43,15 +43,22 @@ export async function signIn(email: string, password: string): Promise<void> {
   keep(email, await request({ grantType: 'password', email, password }))
 }
 
-/** Forgets who it was and what they flew last, here and at the service. */
+/** Forgets who it was and what they flew last: here at once, whatever follows, then at the service. */
 export async function signOut(): Promise<void> {
-  const token = await accessToken().catch(() => null)
+  const left = recall<Session>(STORED) ?? session.get()
   set(null)
   rememberSession(null)
+  if (left === null) return
+  // Without a network the tokens end by themselves; this device has forgotten them.
+  const token = await lastTokenOf(left).catch(() => null)
   if (token === null) return
   const headers = { authorization: `Bearer ${token}` }
-  // Without a network the tokens end by themselves; this device has forgotten them.
-  await fetch('/v1/tokens/current', { method: 'DELETE', headers }).catch(() => {})
+  await fetch('/v1/tokens/current', { method: 'DELETE', headers, keepalive: true }).catch(() => {})
+}
+
+async function lastTokenOf({ accessToken, endsAt, refreshToken }: Session): Promise<string> {
+  if (Date.now() < endsAt) return accessToken
+  return (await request({ grantType: 'refresh', refreshToken })).accessToken
 }
 
 /** A token that holds; null where nobody is signed in. */
@@ -76,7 +83,10 @@ export async function tokenAfter(stale: string): Promise<string | null> {
 
 async function renew({ email, refreshToken }: Session): Promise<string | null> {
   try {
-    return keep(email, await request({ grantType: 'refresh', refreshToken })).accessToken
+    const tokens = await request({ grantType: 'refresh', refreshToken })
+    const current = recall<Session>(STORED) ?? session.get()
+    if (current?.refreshToken !== refreshToken) return null // signed out meanwhile
+    return keep(email, tokens).accessToken
   } catch (error) {
     if (!(error instanceof Refusal) || error.problem.status !== 401) throw error
     set(null)
