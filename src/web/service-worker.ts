@@ -20,6 +20,9 @@ const PAGE =
 /** How many answers are kept; the oldest go first. */
 const KEPT_ANSWERS = 120
 
+/** After this long a network counts as none; a question without end would also hold a newer version off. */
+const PATIENCE_MS = 20_000
+
 self.addEventListener('install', (event) => {
   // What is not named by its content is asked for anew: a copy from before would not fit the rest.
   const fresh = ['/', ...EXTRA].map((path) => new Request(path, { cache: 'reload' }))
@@ -38,8 +41,8 @@ self.addEventListener('activate', (event) => {
 })
 
 /** A newer version waits until a page asks for it, so that nobody's page changes under their hands. */
-self.addEventListener('message', ({ data }) => {
-  if (data === 'takeOver') void self.skipWaiting()
+self.addEventListener('message', (event) => {
+  if (event.data === 'takeOver') event.waitUntil(self.skipWaiting())
 })
 
 self.addEventListener('fetch', (event) => {
@@ -64,7 +67,8 @@ async function fromShell(key: string, request: Request): Promise<Response> {
 async function fromNetwork(request: Request): Promise<Response> {
   const cache = await caches.open(ANSWERS)
   try {
-    const answer = await fetch(request)
+    const signal = AbortSignal.any([request.signal, AbortSignal.timeout(PATIENCE_MS)])
+    const answer = await fetch(request, { signal })
     // A device without room for it still gets its answer.
     if (answer.ok) await keep(cache, request, answer.clone()).catch(() => {})
     return answer

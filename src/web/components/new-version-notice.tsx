@@ -11,8 +11,8 @@ export function NewVersionNotice() {
             <strong>A newer version of these pages is there.</strong> Your draft and what waits to
             be sent stay as they are.
           </p>
-          <button type="button" onClick={changeOver}>
-            Change over now
+          <button type="button" disabled={version === 'asked'} onClick={changeOver}>
+            {version === 'asked' ? 'Changing over …' : 'Change over now'}
           </button>
         </div>
       )}

@@ -32,6 +32,8 @@ export async function buildAgain(
 export interface Front {
   readonly url: string
   updateTo(folder: string): void
+  /** From now on a call of this path gets no answer, as in a network that is there and brings nothing. */
+  leaveOpen(path: string): void
   close(): Promise<void>
 }
 
@@ -46,8 +48,10 @@ const TYPES: Readonly<Record<string, string>> = {
 /** The calls of the interface go on to the service; the pages are its own, or those of the other build. */
 export async function openFront(service: string): Promise<Front> {
   let folder: string | null = null
+  let open = ''
   const server = createServer((asked, answer) => {
     const { pathname } = new URL(asked.url ?? '/', service)
+    if (pathname === open) return
     if (folder === null || pathname.startsWith('/v1/')) passOn(service, asked, answer)
     else void serveFrom(folder, pathname, answer)
   })
@@ -57,6 +61,9 @@ export async function openFront(service: string): Promise<Front> {
     url: `http://127.0.0.1:${port}`,
     updateTo: (next) => {
       folder = next
+    },
+    leaveOpen: (path) => {
+      open = path
     },
     close: () =>
       new Promise((resolve) => {
