@@ -20,6 +20,11 @@ const session = shared<Session | null>(recall<Session>(STORED))
 
 onRemembered(STORED, () => session.set(recall<Session>(STORED)))
 
+/** Another tab may have renewed it: each refresh token works once. */
+function latest(): Session | null {
+  return recall<Session>(STORED) ?? session.get()
+}
+
 export function useSession(): Session | null {
   return useShared(session)
 }
@@ -45,7 +50,7 @@ export async function signIn(email: string, password: string): Promise<void> {
 
 /** Forgets who it was and what they flew last: here at once, whatever follows, then at the service. */
 export async function signOut(): Promise<void> {
-  const left = recall<Session>(STORED) ?? session.get()
+  const left = latest()
   set(null)
   rememberSession(null)
   if (left === null) return
@@ -64,8 +69,7 @@ async function lastTokenOf({ accessToken, endsAt, refreshToken }: Session): Prom
 /** A token that holds; null where nobody is signed in. */
 export async function accessToken(): Promise<string | null> {
   return oneAtATime(async () => {
-    // Another tab may have renewed it: each refresh token works once.
-    const current = recall<Session>(STORED) ?? session.get()
+    const current = latest()
     if (current === null) return null
     if (Date.now() < current.endsAt - EARLY_MS) return current.accessToken
     return renew(current)
@@ -75,21 +79,21 @@ export async function accessToken(): Promise<string | null> {
 /** A token in place of one that the service no longer takes; null where nobody is signed in any more. */
 export async function tokenAfter(stale: string): Promise<string | null> {
   return oneAtATime(async () => {
-    const current = recall<Session>(STORED) ?? session.get()
+    const current = latest()
     if (current === null || current.accessToken !== stale) return current?.accessToken ?? null
     return renew(current)
   })
 }
 
 async function renew({ email, refreshToken }: Session): Promise<string | null> {
+  // Somebody may sign out or in meanwhile: that stays.
+  const isStill = () => latest()?.refreshToken === refreshToken
   try {
     const tokens = await request({ grantType: 'refresh', refreshToken })
-    const current = recall<Session>(STORED) ?? session.get()
-    if (current?.refreshToken !== refreshToken) return null // signed out meanwhile
-    return keep(email, tokens).accessToken
+    return isStill() ? keep(email, tokens).accessToken : null
   } catch (error) {
     if (!(error instanceof Refusal) || error.problem.status !== 401) throw error
-    set(null)
+    if (isStill()) set(null)
     return null
   }
 }
