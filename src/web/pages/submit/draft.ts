@@ -95,14 +95,19 @@ function said(form: Form, isKept: boolean): void {
 /** The change that takes the draft away; made together with what takes its place. */
 export const WITHOUT_DRAFT = { store: 'drafts', key: CURRENT } as const
 
-/** What goes into the outbox now is not written down once more as a draft, by a stroke of just before. */
+/** What moves elsewhere now is not written down once more as a draft, by a stroke of just before. */
 export function holdDraft(): void {
   clearTimeout(timer)
 }
 
+/** Where it could not move after all: it is kept again, as far as there is room. */
+export function resumeDraft(): void {
+  changeDraft({})
+}
+
 /** Begins anew, with what the last session left. */
 export function beginDraft(): void {
-  clearTimeout(timer)
+  holdDraft()
   remember(JOURNAL, null)
   draft.set({ form: startingForm(), isKept: true })
 }
@@ -125,7 +130,7 @@ export async function takeAsDraft(
   // What found no room is in this tab only, and is not left behind either.
   const isUnkept = shown !== null && shown.isKept !== true
   const before = isUnkept ? { form: shown.form, keptAt: Date.now() } : await latestKept()
-  clearTimeout(timer)
+  holdDraft()
   const kept = form === null ? undefined : ({ form, keptAt: Date.now() } satisfies Kept)
   try {
     await writeAll([
@@ -137,7 +142,7 @@ export async function takeAsDraft(
       ...beside,
     ])
   } catch (error) {
-    if (isUnkept) changeDraft({}) // its own way to be kept was held up above
+    resumeDraft()
     throw error
   }
   remember(JOURNAL, kept ?? null)

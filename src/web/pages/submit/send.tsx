@@ -12,6 +12,7 @@ import {
   changeDraft,
   holdDraft,
   renamed,
+  resumeDraft,
   takeAsDraft,
   throwDraftAway,
   WITHOUT_DRAFT,
@@ -46,7 +47,7 @@ export function Send({ form, isKept, live, onTry }: Props) {
     } catch {
       const failure = session === null ? 'You are not signed in.' : await sendFromHere(form, body)
       if (failure !== null) {
-        changeDraft({}) // held above: kept again as far as there is room
+        resumeDraft()
         return setSaid(`Not sent. ${NO_ROOM} ${failure} ${STILL_HERE}`)
       }
     }
