@@ -1,5 +1,5 @@
 import { COMPONENT_COUNT } from '../mixed/components.ts'
-import { MAX_DEGREES_OF_FREEDOM, satterthwaite } from '../mixed/contrasts.ts'
+import { satterthwaite, withKnownPart } from '../mixed/contrasts.ts'
 
 /** How well the estimates of all setups of a fit are known together. Plain data. */
 export interface JointSpread {
@@ -71,11 +71,10 @@ function differenceOf(
   const ofFlights = formOf(flights, 0, pair)
   const variance = Math.max(ofFlights, formOf(whole, 0, pair))
   for (let j = 0; j < gradient.length; j++) gradient[j] = formOf(slopes, j * K * K, pair)
-  const ratio = ofFlights > 0 && ofFlights < Infinity ? variance / ofFlights : 1
   const ofScatter = satterthwaite(ofFlights, gradient, ofVariances)
   return {
     standardError: Math.sqrt(Math.max(0, variance)),
-    degreesOfFreedom: Math.min(ofScatter * ratio ** 2, MAX_DEGREES_OF_FREEDOM),
+    degreesOfFreedom: withKnownPart(ofScatter, ofFlights, variance),
   }
 }
 

@@ -1,8 +1,8 @@
 import {
   type ContrastResult,
-  MAX_DEGREES_OF_FREEDOM,
   prepareContrasts,
   type SetupWeight,
+  withKnownPart,
 } from '../mixed/contrasts.ts'
 import type { Decomposition } from '../mixed/decomposition.ts'
 import {
@@ -233,8 +233,7 @@ function quadraticForm(
 }
 
 /**
- * Adds the systematic terms to a contrast. They are known, not estimated, so they bring degrees of
- * freedom without bound: ν = ν₁ (v/v₁)².
+ * Adds the systematic terms to a contrast. They are known, not estimated: see {@link withKnownPart}.
  */
 function withTerms(
   fitted: ContrastResult,
@@ -245,11 +244,10 @@ function withTerms(
   const added = new Map<string, number>()
   for (const term of terms) added.set(term.cause, (added.get(term.cause) ?? 0) + varianceOf(term))
   const variance = [...added.values()].reduce((sum, part) => sum + part, flights)
-  const ratio = flights > 0 && flights < Infinity ? variance / flights : 1
   return {
     estimate: fitted.estimate,
     standardError: Math.sqrt(variance),
-    degreesOfFreedom: Math.min(fitted.degreesOfFreedom * ratio ** 2, MAX_DEGREES_OF_FREEDOM),
+    degreesOfFreedom: withKnownPart(fitted.degreesOfFreedom, flights, variance),
     parts: [
       { cause: SCATTER, variance: flights },
       ...[...added].map(([cause, part]) => ({ cause, variance: part })),

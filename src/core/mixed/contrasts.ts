@@ -179,3 +179,19 @@ export function satterthwaite(
   if (spread === 0) return MAX_DEGREES_OF_FREEDOM
   return Math.min(Math.max((2 * variance * variance) / spread, 1), MAX_DEGREES_OF_FREEDOM)
 }
+
+/**
+ * Degrees of freedom of a variance to which a known part was added; what is known brings them without bound.
+ *
+ *     ν = ν₁ (v/v₁)²,  at most {@link MAX_DEGREES_OF_FREEDOM}
+ *
+ * @param degreesOfFreedom ν₁, those of the part that was estimated
+ * @param estimated v₁, that part [unit of y squared]; where it is 0 or unknown, ν₁ stays
+ * @param whole v, with the known part [unit of y squared]
+ * @returns degrees of freedom
+ * @source F. E. Satterthwaite, Biometrics Bulletin 2, 1946, 110-114 (from memory), with ν₂ → ∞
+ */
+export function withKnownPart(degreesOfFreedom: number, estimated: number, whole: number): number {
+  const ratio = estimated > 0 && estimated < Infinity ? whole / estimated : 1
+  return Math.min(degreesOfFreedom * ratio ** 2, MAX_DEGREES_OF_FREEDOM)
+}

@@ -143,7 +143,8 @@ function countRanks(value: Float64Array, into: RankCounts): void {
   const { sorted } = into
   sorted.set(value)
   sorted.sort()
-  const best = m - firstNotBelow(sorted, sorted[m - 1]!)
+  let best = 1 // how many share the first place
+  while (best < m && sorted[m - 1 - best] === sorted[m - 1]) best++
   for (let k = 0; k < m; k++) {
     const above = m - firstAbove(sorted, value[k]!)
     into.probabilityOfRank[k + above * m]! += into.share
@@ -158,18 +159,6 @@ function firstAbove(sorted: Float64Array, x: number): number {
   while (low < high) {
     const middle = (low + high) >> 1
     if (sorted[middle]! > x) high = middle
-    else low = middle + 1
-  }
-  return low
-}
-
-/** Place of the first number that is not below x in ascending ones. */
-function firstNotBelow(sorted: Float64Array, x: number): number {
-  let low = 0
-  let high = sorted.length
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (sorted[middle]! >= x) high = middle
     else low = middle + 1
   }
   return low

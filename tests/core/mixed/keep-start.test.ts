@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-
 import { OutOfRangeError } from '../../../src/core/errors.ts'
 import { evaluateAt } from '../../../src/core/mixed/evaluate.ts'
 import { fitNested, REFRESH_TOLERANCE } from '../../../src/core/mixed/fit.ts'
 import { buildLayout, type Layout } from '../../../src/core/mixed/layout.ts'
+import { slopesOfCovariance } from '../../../src/core/mixed/slopes.ts'
 import { Pcg32 } from '../../../src/core/random/pcg32.ts'
 
 /** A community of so many pilots with four evenings each, three setups an evening, two runs each. */
@@ -43,6 +43,8 @@ describe('a start that is kept', () => {
     for (const part of ['beta', 'covariance', 'score', 'logLikelihood'] as const) {
       expect(kept[part], part).toEqual(there[part])
     }
+    const slopes = slopesOfCovariance(there.covariance, there.sensitivity, kept.setups.length)
+    expect(kept.covarianceSlope).toEqual(slopes)
     expect(fitNested(community(40, 1), { start, keepStart: REFRESH_TOLERANCE })).toEqual(kept)
   })
 
