@@ -32,13 +32,13 @@ export async function findAlike(
   return bodies.map(({ flownOn, conditions: air, entries }, bodyIndex) =>
     entries.flatMap((entry, entryIndex) => {
       const flown = { ...entry, air }
-      const key = keyOf(flownOn, entry.setupId)
-      const before = known.get(key) ?? []
-      known.set(key, [...before, { flown, earlier: { bodyIndex } }])
-      return before.flatMap(({ flown: other, earlier }) => {
-        const alike = compareEntries(flown, other)
-        return alike === null ? [] : [{ ...alike, entryIndex, earlier }]
+      const before = knownOn(known, flownOn, entry.setupId)
+      const alike = before.flatMap(({ flown: other, earlier }) => {
+        const found = compareEntries(flown, other)
+        return found === null ? [] : [{ ...found, entryIndex, earlier }]
       })
+      before.push({ flown, earlier: { bodyIndex } })
+      return alike
     }),
   )
 }
@@ -52,12 +52,15 @@ async function knownFor(
   )
   const known = new Map<string, Known[]>()
   for (const { day, setupId, air, entry, ...earlier } of await findFlown(client, asked)) {
-    const key = keyOf(day, setupId)
-    known.set(key, [...(known.get(key) ?? []), { flown: { ...entry, air }, earlier }])
+    knownOn(known, day, setupId).push({ flown: { ...entry, air }, earlier })
   }
   return known
 }
 
-function keyOf(day: string, setupId: string): string {
-  return `${day} ${setupId.toLowerCase()}`
+/** What is known of a day and setup, to be added to. */
+function knownOn(known: Map<string, Known[]>, day: string, setupId: string): Known[] {
+  const key = `${day} ${setupId.toLowerCase()}`
+  const found = known.get(key) ?? []
+  known.set(key, found)
+  return found
 }
