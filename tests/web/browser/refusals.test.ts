@@ -78,6 +78,7 @@ describe.skipIf(CHROMIUM === null)(`what can go wrong on the way${WITHOUT}`, () 
 
   it('a token that ended at the field: who is signed in stays so, and it is sent with a new one', async () => {
     await page.getByTestId('shelved').getByRole('button', { name: 'Go on with it' }).click()
+    await page.getByTestId('shelved').waitFor({ state: 'detached' }) // a reload would leave it there
     await context.setOffline(true)
     await page.evaluate(() => {
       const session = JSON.parse(localStorage.getItem('fairclimb.session')!)
