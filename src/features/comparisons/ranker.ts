@@ -7,6 +7,7 @@ import {
   rankingTask,
   rankSetups,
 } from '../../core/comparison/rank-setups.ts'
+import { sharedArray } from '../../threads/shared-arrays.ts'
 import { Thread } from '../../threads/thread.ts'
 
 /** Setups that are ranked where they are asked for, in some hundredths of a second; editorial. */
@@ -40,18 +41,12 @@ export class Ranker {
     const { setupCount, flights, whole, slopes, ofVariances } = spread
     const shared = {
       setupCount,
-      flights: inSharedMemory(flights),
-      whole: inSharedMemory(whole),
-      slopes: inSharedMemory(slopes),
+      flights: sharedArray.copyOf(flights),
+      whole: sharedArray.copyOf(whole),
+      slopes: sharedArray.copyOf(slopes),
       ofVariances,
     }
     this.#shared.set(spread, shared)
     return shared
   }
-}
-
-function inSharedMemory(values: Float64Array): Float64Array {
-  const copy = new Float64Array(new SharedArrayBuffer(values.byteLength))
-  copy.set(values)
-  return copy
 }

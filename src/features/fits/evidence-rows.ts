@@ -1,7 +1,7 @@
 import type { SetupParts } from '../../core/comparison/additive-view.ts'
 import type { SystematicReach } from '../../core/mixed/systematic.ts'
 import type { SystematicEffect } from '../../core/normalise/types.ts'
-import { sharedArray } from './shared-arrays.ts'
+import { sharedArray } from '../../threads/shared-arrays.ts'
 
 /** One id per run, as codes: code n stands for the n-th id. Ids are sorted, and each is used. */
 export interface IdColumn {

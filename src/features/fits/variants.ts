@@ -1,7 +1,7 @@
 import type { FitVariant } from '../../core/comparison/fit-about.ts'
 import { massClassOf } from '../../core/comparison/mass-classes.ts'
+import { sharedArray } from '../../threads/shared-arrays.ts'
 import { type EvidenceRows, type IdColumn, INTEREST } from './evidence-rows.ts'
-import { sharedArray } from './shared-arrays.ts'
 
 type Part = Pick<FitVariant, 'excludeInterested' | 'massClass'>
 

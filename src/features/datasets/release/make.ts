@@ -1,6 +1,8 @@
 import { createHash, randomUUID } from 'node:crypto'
 
 import type { PoolClient } from 'pg'
+
+import type { Progress } from '../../../contract/progress.ts'
 import type { FitVariant } from '../../../core/comparison/fit-about.ts'
 import { QUANTITIES, type Quantity } from '../../../core/comparison/metric.ts'
 import { METHOD_VERSION, MODEL_VERSION } from '../../../core/version.ts'
@@ -45,9 +47,6 @@ export type MakeFits = (
 ) => Promise<(SnapshotFit | null)[]>
 
 export type Outcome = { readonly releaseId: string; readonly state: 'published' | 'unchanged' }
-
-/** Called as the work goes on: share done, and what is being done now. */
-export type Progress = (share: number, step: string) => Promise<void>
 
 /** One release is made at a time; the lock holds until it is published. */
 const RELEASE_LOCK = 7_310_002

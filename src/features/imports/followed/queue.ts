@@ -3,8 +3,8 @@ import { randomUUID } from 'node:crypto'
 import type { PoolClient } from 'pg'
 
 import { ApiProblem } from '../../../contract/problems.ts'
+import type { Progress } from '../../../contract/progress.ts'
 import type { Database } from '../../../db/client.ts'
-import type { Progress } from '../progress.ts'
 import type { Import } from '../schema.ts'
 import {
   type FollowedImport,

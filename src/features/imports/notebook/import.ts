@@ -1,8 +1,8 @@
 import type { PoolClient } from 'pg'
 
 import { CAUTIONS, doNotFly } from '../../../contract/cautions.ts'
+import { type Progress, within } from '../../../contract/progress.ts'
 import type { SubmissionPort } from '../ports.ts'
-import { type Progress, within } from '../progress.ts'
 import { insertImport, type NewImport, type StoredImport } from '../repository.ts'
 import type { Arrival } from '../service.ts'
 import { checkNotebook } from './check.ts'

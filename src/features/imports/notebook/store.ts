@@ -2,10 +2,9 @@ import { createHash } from 'node:crypto'
 import { setImmediate as nextTurn } from 'node:timers/promises'
 
 import type { PoolClient } from 'pg'
-
+import type { Progress } from '../../../contract/progress.ts'
 import { type Fault, refuseFaults } from '../csv/faults.ts'
 import type { SubmissionPort } from '../ports.ts'
-import type { Progress } from '../progress.ts'
 import type { RowWarning } from '../schema.ts'
 import { alikeFindings } from './alike.ts'
 import type { CheckedSession } from './check.ts'

@@ -1,10 +1,10 @@
+import type { Progress } from '../../../contract/progress.ts'
 import { MASS_CLASSES } from '../../../core/comparison/mass-classes.ts'
 import { REFERENCE } from '../../../core/normalise/reference.ts'
 import { METHOD_VERSION } from '../../../core/version.ts'
 import { type Fault, faultyFile, refuseFaults } from '../csv/faults.ts'
 import type { Sheet } from '../csv/sheet.ts'
 import { RELEASE_PARTS, type ReleasePart, type ReleaseTables } from '../ports.ts'
-import type { Progress } from '../progress.ts'
 import { type ReleaseRow, readTable } from './table.ts'
 
 /** A run as it will stand here, but for the setup. */

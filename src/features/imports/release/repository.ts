@@ -1,7 +1,6 @@
 import type { PoolClient } from 'pg'
-
+import type { Progress } from '../../../contract/progress.ts'
 import type { Quantity } from '../../../core/comparison/metric.ts'
-import type { Progress } from '../progress.ts'
 import type { ReleasedRun } from './check.ts'
 
 /** Rows of one statement; keeps its text within what a message to the database may hold. */

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import type { PoolClient } from 'pg'
 
 import { ApiProblem } from '../../../contract/problems.ts'
-import type { Progress } from '../progress.ts'
+import type { Progress } from '../../../contract/progress.ts'
 import type { ResolvedSetups } from './catalogue.ts'
 import type { CheckedRelease } from './check.ts'
 import {
