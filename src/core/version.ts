@@ -2,4 +2,4 @@
 export const METHOD_VERSION = '2'
 
 /** Version of the statistical model; part of every fit's id. Any change that moves an estimate raises it. */
-export const MODEL_VERSION = '2'
+export const MODEL_VERSION = '3'

@@ -35,10 +35,11 @@ export function rowsOf(a: Float64Array, n: number): Vectors {
  *
  * @param a n × n, column-major
  * @param n order
- * @returns a copy
+ * @returns the matrix itself where nothing need be filled up, else a copy
  * @source common practice
  */
 export function columnsOf(a: Float64Array, n: number): Vectors {
+  if (n % TILE === 0) return { values: a, stride: n }
   const columns = zeroVectors(n)
   columns.values.set(a.length === n * n ? a : a.subarray(0, n * n))
   return columns

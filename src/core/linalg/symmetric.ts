@@ -51,16 +51,24 @@ export function multiply(a: Float64Array, b: Float64Array, n: number): Float64Ar
 }
 
 /**
- * Product of two matrices that is known to be symmetric, such as (C·T)·C.
+ * C T C of two symmetric matrices.
  *
- * @param a n × n, column-major
- * @param b n × n, column-major
+ * @param c C, n × n, column-major
+ * @param t T, n × n, column-major
  * @param n order of both
- * @returns A·B, column-major and exactly symmetric, a new array; its lower triangle is that of {@link multiply}
+ * @param into where C T C goes, n × n; a new array when left out. Mutated.
+ * @returns `into`: column-major and exactly symmetric
  * @source common practice
  */
-export function multiplyToSymmetric(a: Float64Array, b: Float64Array, n: number): Float64Array {
-  return dotProducts({ rows: rowsOf(a, n), columns: columnsOf(b, n), n }, { lowerOnly: true })
+export function sandwich(
+  c: Float64Array,
+  t: Float64Array,
+  n: number,
+  into: Float64Array = new Float64Array(n * n),
+): Float64Array {
+  const ofC = columnsOf(c, n)
+  const half = dotProducts({ rows: columnsOf(t, n), columns: ofC, n }, { lowerOnly: false })
+  return dotProducts({ rows: columnsOf(half, n), columns: ofC, n }, { lowerOnly: true, into })
 }
 
 /**
@@ -87,9 +95,9 @@ const TOGETHER = 32
 
 function dotProducts(
   { rows, columns, n }: Factors,
-  { lowerOnly }: { readonly lowerOnly: boolean },
+  { lowerOnly, into }: { readonly lowerOnly: boolean; readonly into?: Float64Array },
 ): Float64Array {
-  const product = new Float64Array(n * n)
+  const product = into ?? new Float64Array(n * n)
   const tile = new DotTile()
   tile.to = n
   for (let first = 0; first < n; first += TOGETHER) {

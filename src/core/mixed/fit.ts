@@ -72,7 +72,11 @@ export function fitNested(layout: Layout, options: Partial<FitOptions> = {}): Ne
     lower: lowerBounds(layout, scale),
   }
   const ws = createWorkspace(layout)
-  const problem = { start: firstTheta(settings, domain, scale), domain, options: settings }
+  const problem = {
+    start: firstTheta(layout, settings, { domain, scale }),
+    domain,
+    options: settings,
+  }
   const runVarianceKnown =
     design.estimable.run || settings.fixed.run !== undefined || scale.leastKnown > 0
   const search =
@@ -134,11 +138,12 @@ const LEAST_RUN_SHARE = 1e-4
  * variance far below the scatter of the data is raised: from there each step only doubles it.
  */
 function firstTheta(
+  layout: Layout,
   { start, fixed }: FitOptions,
-  { estimable, lower }: SearchDomain,
-  scale: DataScale,
+  { domain, scale }: { readonly domain: SearchDomain; readonly scale: DataScale },
 ): Float64Array {
-  const theta = start === null ? startTheta(scale, estimable) : componentArray(start)
+  const { estimable, lower } = domain
+  const theta = start === null ? startTheta(layout, scale, estimable) : componentArray(start)
   return theta.map((value, j) => {
     const least = j === RUN ? LEAST_RUN_SHARE * scale.total - scale.leastKnown : 0
     if (estimable[j] === 1) return Math.max(value, lower[j]!, least)

@@ -1,4 +1,4 @@
-import { multiply, multiplyToSymmetric } from '../linalg/symmetric.ts'
+import { sandwich } from '../linalg/symmetric.ts'
 import { COMPONENT_COUNT } from './components.ts'
 
 /**
@@ -19,8 +19,8 @@ export function slopesOfCovariance(
 ): Float64Array {
   const slopes = new Float64Array(COMPONENT_COUNT * K * K)
   for (let j = 0; j < COMPONENT_COUNT; j++) {
-    const T = sensitivity.subarray(j * K * K, (j + 1) * K * K)
-    slopes.set(multiplyToSymmetric(multiply(covariance, T, K), covariance, K), j * K * K)
+    const [from, to] = [j * K * K, (j + 1) * K * K]
+    sandwich(covariance, sensitivity.subarray(from, to), K, slopes.subarray(from, to))
   }
   return slopes
 }

@@ -1,5 +1,5 @@
 import { choleskyInPlace } from '../linalg/cholesky.ts'
-import { multiply, multiplyToSymmetric, timesTransposed } from '../linalg/symmetric.ts'
+import { multiply, sandwich, timesTransposed } from '../linalg/symmetric.ts'
 import { invertFromFactor } from '../linalg/triangular.ts'
 import { componentArray } from './components.ts'
 import { createWorkspace } from './evaluate.ts'
@@ -139,7 +139,7 @@ const SPREAD: Readonly<Record<SystematicReach, Spread>> = {
       }
       for (let j = pilotSetupStart[p]!; j < pilotSetupStart[p + 1]!; j++) sum[pilotSetup[j]!] = 0
     }
-    return multiplyToSymmetric(multiply(ws.covariance, total, K), ws.covariance, K)
+    return sandwich(ws.covariance, total, K)
   },
 }
 

@@ -9,6 +9,7 @@ import {
   invertBlock,
   mirrorLowerInPlace,
   multiply,
+  sandwich,
   traceOfProduct,
 } from '../../../src/core/linalg/symmetric.ts'
 import {
@@ -163,6 +164,23 @@ describe('symmetric matrices', () => {
         let trace = 0
         for (let i = 0; i < n; i++) trace += product[i + i * n]!
         expect(traceOfProduct(a, a, n)).toBeCloseTo(trace, 10)
+      }),
+    )
+  })
+
+  it('stand around another one as the products say, exactly symmetric', () => {
+    fc.assert(
+      fc.property(positiveDefinite, ({ a, n }) => {
+        const middle = a.map((x, i) => x * 3 + (i % (n + 1) === 0 ? 1 : 0))
+        const expected = multiply(multiply(a, middle, n), a, n)
+        const into = new Float64Array(n * n).fill(Number.NaN)
+        expect(sandwich(a, middle, n, into)).toBe(into)
+        for (let i = 0; i < n; i++) {
+          for (let j = 0; j < n; j++) {
+            expect(into[i + j * n]).toBeCloseTo(expected[i + j * n]!, 9)
+            expect(into[i + j * n]).toBe(into[j + i * n])
+          }
+        }
       }),
     )
   })

@@ -10,18 +10,23 @@ import type { Workspace } from './workspace.ts'
  *
  * @param layout the runs
  * @param ws workspace of this layout. Mutated.
+ * @param range cells to be weighed; all of them when left out
  * @returns Σ log(s² + u²) + Σ log(1 + τc²W), the part of log|V| known here
  * @source S. R. Searle, G. Casella, C. E. McCulloch, Variance Components, 1992, ch. 3 and 6 (nested
  *   inverse, from memory); derived in closed form for this model; sum with its lost digits kept:
  *   A. Neumaier, Z. Angew. Math. Mech. 54, 1974, 39-51 (from memory)
  */
-export function weighCells(layout: Layout, ws: Workspace): number {
-  const { cellStart, cellCount, deviation, knownRunVariance } = layout
+export function weighCells(
+  layout: Layout,
+  ws: Workspace,
+  { from, to }: CellRange = { from: 0, to: layout.cellCount },
+): number {
+  const { cellStart, deviation, knownRunVariance } = layout
   const tc2 = ws.theta[2]!
   const s2 = ws.theta[3]!
   let logDet = 0
   let lost = 0 // what rounding took from logDet; equal terms would lose the same way every time
-  for (let c = 0; c < cellCount; c++) {
+  for (let c = from; c < to; c++) {
     let W = 0
     let sumSquares = 0
     let sum = 0
@@ -52,6 +57,25 @@ export function weighCells(layout: Layout, ws: Workspace): number {
   return logDet + lost
 }
 
+/** Cells from … to − 1. */
+export interface CellRange {
+  readonly from: number
+  readonly to: number
+}
+
+/**
+ * What is left of {@link weighCells} where the weights of the runs stay: a alone.
+ *
+ * @param ws workspace with weighed cells. Mutated.
+ * @param range cells whose a follows τc²
+ * @source as {@link weighCells}
+ */
+export function shrinkCells(ws: Workspace, { from, to }: CellRange): void {
+  const { cellShrunk, cellWeight } = ws
+  const tc2 = ws.theta[2]!
+  for (let c = from; c < to; c++) cellShrunk[c] = cellWeight[c]! / (1 + tc2 * cellWeight[c]!)
+}
+
 /** One logarithm serves the variances of many runs; between these bounds one more factor neither over- nor underflows. */
 const SMALLEST_PRODUCT = 1e-150
 const LARGEST_PRODUCT = 1e150
@@ -70,24 +94,41 @@ const LARGEST_PRODUCT = 1e150
  * @source derived for this model; block inverse as in {@link weighCells}
  */
 export function weighGroups(layout: Layout, ws: Workspace): number {
-  const { pilotStart, pilotCount } = layout
-  const tp2 = ws.theta[0]!
-  ws.pilotDesign.fill(0)
   let logDet = 0
-  for (let p = 0; p < pilotCount; p++) {
-    let B = 0
-    let H = 0
-    for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
-      logDet += weighSession(layout, ws, s)
-      B += ws.sessionWeight[s]!
-      H += ws.sessionShrink[s]! * ws.sessionSum[s]!
-    }
-    logDet += Math.log1p(tp2 * B)
-    ws.pilotWeight[p] = B
-    ws.pilotGain[p] = tp2 / (1 + tp2 * B)
-    ws.pilotSum[p] = H
-  }
+  for (let p = 0; p < layout.pilotCount; p++) logDet = weighPilot(layout, ws, { p, logDet })
   return logDet
+}
+
+/**
+ * {@link weighGroups} of one pilot.
+ *
+ * @param layout the runs
+ * @param ws workspace of this layout. Mutated.
+ * @param at the pilot, and the sum of logarithms so far
+ * @returns that sum and what this pilot adds
+ * @source as {@link weighGroups}
+ */
+export function weighPilot(
+  layout: Layout,
+  ws: Workspace,
+  at: { readonly p: number; readonly logDet: number },
+): number {
+  const { pilotStart, pilotSetupStart } = layout
+  const { p } = at
+  const tp2 = ws.theta[0]!
+  ws.pilotDesign.fill(0, pilotSetupStart[p]!, pilotSetupStart[p + 1]!)
+  let logDet = at.logDet
+  let B = 0
+  let H = 0
+  for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
+    logDet += weighSession(layout, ws, s)
+    B += ws.sessionWeight[s]!
+    H += ws.sessionShrink[s]! * ws.sessionSum[s]!
+  }
+  ws.pilotWeight[p] = B
+  ws.pilotGain[p] = tp2 / (1 + tp2 * B)
+  ws.pilotSum[p] = H
+  return logDet + Math.log1p(tp2 * B)
 }
 
 /**

@@ -41,8 +41,6 @@ export function gatherAlongPilots(layout: Layout, ws: Workspace): void {
   ws.trace.fill(0)
   ws.traceSquares.fill(0)
   ws.largestWeight.fill(0)
-  for (const cross of ws.pilotCross) cross.fill(0)
-  for (const along of ws.pilotAlong) along.fill(0)
   for (let p = 0; p < layout.pilotCount; p++) gatherPilot(layout, ws, p)
 }
 
@@ -53,12 +51,21 @@ function addTrace(ws: Workspace, j: number, weight: number): void {
   if (weight > ws.largestWeight[j]!) ws.largestWeight[j] = weight
 }
 
-/** Traces of one pilot, and what its blocks hold along Z. */
-function gatherPilot(layout: Layout, ws: Workspace, p: number): void {
-  const { pilotStart, sessionStart, cellSlot, knownSessionVariance } = layout
+/**
+ * {@link gatherAlongPilots} of one pilot; the traces are added to those so far.
+ *
+ * @param layout the runs
+ * @param ws workspace of this layout. Mutated.
+ * @param p the pilot
+ * @source as {@link sensitivityPass}
+ */
+export function gatherPilot(layout: Layout, ws: Workspace, p: number): void {
+  const { pilotStart, pilotSetupStart, sessionStart, cellSlot, knownSessionVariance } = layout
   const [crossSession, crossCell, crossRun] = ws.pilotCross
   const [alongSession, alongCell, alongRun] = ws.pilotAlong
   const kappa = ws.pilotGain[p]!
+  for (const cross of ws.pilotCross) cross.fill(0, pilotSetupStart[p]!, pilotSetupStart[p + 1]!)
+  for (const along of ws.pilotAlong) along[p] = 0
   addTrace(ws, 0, ws.pilotWeight[p]! / (1 + ws.theta[0]! * ws.pilotWeight[p]!))
   for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
     const d = ws.sessionShrink[s]!

@@ -1,5 +1,5 @@
 import type { Layout } from '../layout.ts'
-import { gatherAlongPilots } from './sensitivity-pass.ts'
+import { gatherAlongPilots, gatherPilot } from './sensitivity-pass.ts'
 import type { Workspace } from './workspace.ts'
 
 /**
@@ -20,12 +20,26 @@ import type { Workspace } from './workspace.ts'
 export function tracePass(layout: Layout, ws: Workspace): void {
   gatherAlongPilots(layout, ws)
   ws.meansTrace.fill(0)
-  for (let p = 0; p < layout.pilotCount; p++) {
-    solveAlongPilot(layout, ws, p)
-    addAlongPilot(layout, ws, p)
-    for (let s = layout.pilotStart[p]!; s < layout.pilotStart[p + 1]!; s++)
-      addSession(layout, ws, s)
-  }
+  for (let p = 0; p < layout.pilotCount; p++) addPilot(layout, ws, p)
+}
+
+/**
+ * {@link tracePass} of one pilot, added to the traces so far.
+ *
+ * @param layout the runs
+ * @param ws workspace of this layout. Mutated.
+ * @param p the pilot
+ * @source as {@link tracePass}
+ */
+export function tracePilot(layout: Layout, ws: Workspace, p: number): void {
+  gatherPilot(layout, ws, p)
+  addPilot(layout, ws, p)
+}
+
+function addPilot(layout: Layout, ws: Workspace, p: number): void {
+  solveAlongPilot(layout, ws, p)
+  addAlongPilot(layout, ws, p)
+  for (let s = layout.pilotStart[p]!; s < layout.pilotStart[p + 1]!; s++) addSession(layout, ws, s)
 }
 
 /** u = C Z on the setups of one pilot, in the order of layout.pilotSetup. */

@@ -1,8 +1,8 @@
 import { traceOfProduct } from '../../linalg/symmetric.ts'
-import { COMPONENT_COUNT } from '../components.ts'
+import { COMPONENT_COUNT, COMPONENTS } from '../components.ts'
 import type { Layout } from '../layout.ts'
-import { weighCells, weighGroups } from '../model/precision-pass.ts'
-import { tracePass } from '../model/trace-pass.ts'
+import { shrinkCells, weighCells, weighPilot } from '../model/precision-pass.ts'
+import { tracePilot } from '../model/trace-pass.ts'
 import type { Workspace } from '../model/workspace.ts'
 
 /**
@@ -35,16 +35,24 @@ export function expectedInformation(
 ): Float64Array {
   const n = COMPONENT_COUNT
   const K = layout.setupCount
-  const theta = ws.theta.slice()
   const steps = ws.largestWeight.map((weight) => RELATIVE_STEP / weight)
   const raw = new Float64Array(n * n)
   const wanted = [...estimable.keys()].filter((j) => estimable[j] === 1)
-  for (const k of wanted) {
-    const upper = tracesAt(layout, ws, shifted(theta, k, steps[k]!))
-    const lower = tracesAt(layout, ws, shifted(theta, k, -steps[k]!))
+  const differences = wanted.map((k) => ({
+    k,
+    points: [besides(ws, k, -steps[k]!), besides(ws, k, steps[k]!)] as const,
+  }))
+  for (let p = 0; p < layout.pilotCount; p++) {
+    for (const { k, points } of differences)
+      for (const point of points) addTraces(layout, point, { k, p })
+  }
+  for (const {
+    k,
+    points: [lower, upper],
+  } of differences) {
     const slope = slopes.subarray(k * K * K, (k + 1) * K * K)
     for (const j of wanted) {
-      const ofWeights = (lower[j]! - upper[j]!) / (2 * steps[k]!)
+      const ofWeights = (held(lower, j) - held(upper, j)) / (2 * steps[k]!)
       raw[j + n * k] = (ofWeights + traceOfProduct(slope, ws.sensitivity, K, j * K * K)) / 2
     }
   }
@@ -55,17 +63,32 @@ export function expectedInformation(
   return symmetric
 }
 
-function shifted(theta: Float64Array, k: number, step: number): Float64Array {
-  const result = theta.slice()
-  result[k]! += step
-  return result
+/** The same memory at a point beside this one, with traces of its own. */
+function besides(ws: Workspace, k: number, step: number): Workspace {
+  const own = () => new Float64Array(COMPONENT_COUNT)
+  const theta = ws.theta.slice()
+  theta[k]! += step
+  return {
+    ...ws,
+    theta,
+    ...{ trace: own(), traceSquares: own(), largestWeight: own(), meansTrace: own() },
+  }
 }
 
-/** tr V⁻¹G_j − tr C T_j with C as it stands. */
-function tracesAt(layout: Layout, ws: Workspace, theta: Float64Array): Float64Array {
-  ws.theta.set(theta)
-  weighCells(layout, ws)
-  weighGroups(layout, ws)
-  tracePass(layout, ws)
-  return ws.trace.map((trace, j) => trace - ws.meansTrace[j]!)
+/** Place of the runs among the components. They come last: their step alone changes the weights of runs. */
+const RUN = COMPONENTS.indexOf('run')
+
+/** What one pilot adds to the traces at a point; its block of C stays in the fastest memory for all points. */
+function addTraces(layout: Layout, point: Workspace, { k, p }: { k: number; p: number }): void {
+  const { pilotStart, sessionStart } = layout
+  const cells = { from: sessionStart[pilotStart[p]!]!, to: sessionStart[pilotStart[p + 1]!]! }
+  if (k === RUN) weighCells(layout, point, cells)
+  else shrinkCells(point, cells)
+  weighPilot(layout, point, { p, logDet: 0 })
+  tracePilot(layout, point, p)
+}
+
+/** tr V⁻¹G_j − tr C T_j with C held. */
+function held({ trace, meansTrace }: Workspace, j: number): number {
+  return trace[j]! - meansTrace[j]!
 }

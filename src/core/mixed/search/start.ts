@@ -1,5 +1,6 @@
 import { COMPONENT_COUNT } from '../components.ts'
 import type { Layout } from '../layout.ts'
+import { productsOfPairs } from './moments.ts'
 
 /** Moments of the data that set the scale of the search. */
 export interface DataScale {
@@ -76,15 +77,17 @@ export function lowerBounds(layout: Layout, scale: DataScale): Float64Array {
 }
 
 /**
- * Start of the search: the runs get their mean square within cells, the rest of the variance is
- * shared equally by the other components; known variance is taken off first.
+ * Start of the search: the runs get their mean square within cells, cells, sessions and pilots what the products
+ * of runs that share them say; where nothing says it, an equal share of the rest. Known variance is taken off
+ * first, and no component starts below a twentieth of the variance.
  *
- * @param scale moments of the runs
+ * @param layout the runs
+ * @param scale their moments
  * @param estimable which components are sought, 1 or 0 each
  * @returns variances (pilot, session, cell, run) [unit of y squared], 0 where not sought
  * @source common practice (method of moments)
  */
-export function startTheta(scale: DataScale, estimable: Uint8Array): Float64Array {
+export function startTheta(layout: Layout, scale: DataScale, estimable: Uint8Array): Float64Array {
   const theta = new Float64Array(COMPONENT_COUNT)
   const least = LEAST_START_SHARE * scale.total
   const total = Math.max(scale.total - scale.meanKnown, 2 * least)
@@ -95,7 +98,15 @@ export function startTheta(scale: DataScale, estimable: Uint8Array): Float64Arra
     run = others === 0 ? total : Math.max(within - scale.meanKnown, least)
   }
   const share = Math.max(total - run, least) / Math.max(1, others)
-  for (let j = 0; j < 3; j++) theta[j] = estimable[j] === 1 ? share : 0
+  const { pilot, session, cell } = productsOfPairs(layout)
+  const said = [pilot, less(session, pilot), less(cell, session)]
+  for (let j = 0; j < 3; j++) {
+    theta[j] = estimable[j] === 1 ? Math.max(said[j] ?? share, least) : 0
+  }
   theta[3] = run
   return theta
+}
+
+function less(product: number | null, other: number | null): number | null {
+  return product === null || other === null ? null : product - other
 }
