@@ -35,24 +35,16 @@ export function expectedInformation(
 ): Float64Array {
   const n = COMPONENT_COUNT
   const K = layout.setupCount
-  const steps = ws.largestWeight.map((weight) => RELATIVE_STEP / weight)
-  const raw = new Float64Array(n * n)
   const wanted = [...estimable.keys()].filter((j) => estimable[j] === 1)
-  const differences = wanted.map((k) => ({
-    k,
-    points: [besides(ws, k, -steps[k]!), besides(ws, k, steps[k]!)] as const,
-  }))
+  const differences = wanted.map((k) => differenceAlong(ws, k))
   for (let p = 0; p < layout.pilotCount; p++) {
-    for (const { k, points } of differences)
-      for (const point of points) addTraces(layout, point, { k, p })
+    for (const difference of differences) addTraces(layout, difference, p)
   }
-  for (const {
-    k,
-    points: [lower, upper],
-  } of differences) {
+  const raw = new Float64Array(n * n)
+  for (const { k, step, lower, upper } of differences) {
     const slope = slopes.subarray(k * K * K, (k + 1) * K * K)
     for (const j of wanted) {
-      const ofWeights = (held(lower, j) - held(upper, j)) / (2 * steps[k]!)
+      const ofWeights = (held(lower, j) - held(upper, j)) / (2 * step)
       raw[j + n * k] = (ofWeights + traceOfProduct(slope, ws.sensitivity, K, j * K * K)) / 2
     }
   }
@@ -63,8 +55,21 @@ export function expectedInformation(
   return symmetric
 }
 
-/** The same memory at a point beside this one, with traces of its own. */
-function besides(ws: Workspace, k: number, step: number): Workspace {
+/** Two points beside that of a workspace, a step of component k to either side. */
+interface Difference {
+  readonly k: number
+  readonly step: number
+  readonly lower: Workspace
+  readonly upper: Workspace
+}
+
+function differenceAlong(ws: Workspace, k: number): Difference {
+  const step = RELATIVE_STEP / ws.largestWeight[k]!
+  return { k, step, lower: shifted(ws, k, -step), upper: shifted(ws, k, step) }
+}
+
+/** The same memory at another point, with traces of its own. */
+function shifted(ws: Workspace, k: number, step: number): Workspace {
   const own = () => new Float64Array(COMPONENT_COUNT)
   const theta = ws.theta.slice()
   theta[k]! += step
@@ -78,14 +83,16 @@ function besides(ws: Workspace, k: number, step: number): Workspace {
 /** Place of the runs among the components. They come last: their step alone changes the weights of runs. */
 const RUN = COMPONENTS.indexOf('run')
 
-/** What one pilot adds to the traces at a point; its block of C stays in the fastest memory for all points. */
-function addTraces(layout: Layout, point: Workspace, { k, p }: { k: number; p: number }): void {
+/** What one pilot adds to the traces; its block of C stays in the fastest memory from point to point. */
+function addTraces(layout: Layout, { k, lower, upper }: Difference, p: number): void {
   const { pilotStart, sessionStart } = layout
   const cells = { from: sessionStart[pilotStart[p]!]!, to: sessionStart[pilotStart[p + 1]!]! }
-  if (k === RUN) weighCells(layout, point, cells)
-  else shrinkCells(point, cells)
-  weighPilot(layout, point, { p, logDet: 0 })
-  tracePilot(layout, point, p)
+  for (const point of [lower, upper]) {
+    if (k === RUN) weighCells(layout, point, cells)
+    else shrinkCells(point, cells)
+    weighPilot(layout, point, { p, logDet: 0 })
+    tracePilot(layout, point, p)
+  }
 }
 
 /** tr V⁻¹G_j − tr C T_j with C held. */
