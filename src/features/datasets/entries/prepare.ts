@@ -6,7 +6,7 @@ import type { Tables } from '../tables/tables.ts'
 import { layoutOf, missingEntries } from './entries-sql.ts'
 
 /** Entries are stored by one process at a time. */
-const ENTRIES_LOCK = 7_310_004
+const ENTRIES_LOCK = 7_310_005
 
 /**
  * Stores what exports need of every entry that counts, where it is not there yet: once for each
