@@ -17,7 +17,7 @@ export function runsSelect(kind?: string): string {
     SELECT replace(replace(replace(known.cells, E'${MARK.session}', unit.session_key),
              E'${MARK.keys}', ${keys}), E'${MARK.shown}', unit.shown)
       FROM ${UNITS_IN_ORDER}
-     CROSS JOIN LATERAL (SELECT ${ofKind(storedText('cells'), kind)} AS cells) known
+     CROSS JOIN LATERAL (SELECT ${ofKind(storedText('cells'), kind)} AS cells ${ONCE}) known
      WHERE known.cells IS NOT NULL`
 }
 
@@ -26,9 +26,12 @@ export function systematicSelect(): string {
   return `
     SELECT replace(known.lines, E'${MARK.session}', unit.session_key)
       FROM ${UNITS_IN_ORDER}
-     CROSS JOIN LATERAL (SELECT ${storedText('systematic')} AS lines) known
+     CROSS JOIN LATERAL (SELECT ${storedText('systematic')} AS lines ${ONCE}) known
      WHERE known.lines <> ''`
 }
+
+/** Keeps what stands before from being looked up once for its condition and once more for its value. */
+const ONCE = 'OFFSET 0'
 
 /** The wide cells join after the narrow units are sorted. */
 const UNITS_IN_ORDER = `

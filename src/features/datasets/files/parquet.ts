@@ -5,9 +5,12 @@ import { CsvRows, type FilledCells } from './csv-rows.ts'
 import { writeChunk } from './parquet/chunk-pages.ts'
 import { ColumnChunk, ROWS_PER_GROUP } from './parquet/column-chunk.ts'
 
+const NOTHING = Buffer.alloc(0)
+
 /** Takes what was written so far; the writer's own buffer starts anew. */
 class Outlet extends ByteWriter {
   take(): Buffer {
+    if ((this as unknown as { index: number }).index === 0) return NOTHING
     const bytes = Buffer.from(this.getBytes())
     ;(this as unknown as { index: number }).index = 0
     return bytes

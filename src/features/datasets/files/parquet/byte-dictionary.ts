@@ -5,6 +5,10 @@ export class ByteDictionary {
   #ends = new Int32Array(512)
   #slots = new Int32Array(1024).fill(-1)
   #size = 0
+  /** The string asked for last, where it lies: most columns say the same again. */
+  #last = -1
+  #lastStart = 0
+  #lastLength = 0
 
   get size(): number {
     return this.#size
@@ -12,18 +16,38 @@ export class ByteDictionary {
 
   /** The number of a string; a new one gets the next. */
   indexOf(source: Uint8Array, start: number, end: number): number {
+    if (this.#last !== -1 && end - start === this.#lastLength) {
+      const bytes = this.#bytes
+      let at = this.#lastStart
+      let i = start
+      while (i < end && bytes[at] === source[i]) {
+        at++
+        i++
+      }
+      if (i === end) return this.#last
+    }
+    return this.#remember(this.#find(source, start, end))
+  }
+
+  #remember(index: number): number {
+    this.#last = index
+    this.#lastStart = this.startOf(index)
+    this.#lastLength = this.#ends[index]! - this.#lastStart
+    return index
+  }
+
+  #find(source: Uint8Array, start: number, end: number): number {
     const mask = this.#slots.length - 1
     let slot = hashOf(source, start, end) & mask
     for (let known = this.#slots[slot]!; known !== -1; known = this.#slots[slot]!) {
-      if (this.isAt(known, source, start, end)) return known
+      if (this.#isAt(known, source, start, end)) return known
       slot = (slot + 1) & mask
     }
     this.#slots[slot] = this.#size
     return this.#append(source, start, end)
   }
 
-  /** Whether the string of that number is this one. */
-  isAt(index: number, source: Uint8Array, start: number, end: number): boolean {
+  #isAt(index: number, source: Uint8Array, start: number, end: number): boolean {
     const from = this.startOf(index)
     const length = end - start
     if (this.#ends[index]! - from !== length) return false
@@ -43,6 +67,7 @@ export class ByteDictionary {
 
   clear(): void {
     this.#size = 0
+    this.#last = -1
     this.#slots.fill(-1)
   }
 

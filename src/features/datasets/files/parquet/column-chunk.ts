@@ -32,10 +32,11 @@ export class ColumnChunk {
   /** Texts, each after its length. */
   texts = new Uint8Array(0)
   textBytes = 0
-  #last = -1
+  readonly #isBoolean: boolean
 
   constructor(column: Column) {
     this.column = column
+    this.#isBoolean = column.type === 'boolean'
     this.isNumber = column.type === 'number' || column.type === 'integer'
   }
 
@@ -52,23 +53,19 @@ export class ColumnChunk {
     if (this.count > 0) this.defined.fill(0)
     this.count = 0
     this.textBytes = 0
-    this.#last = -1
     this.dictionary.clear()
   }
 
   #addValue(row: number, bytes: Uint8Array, start: number, end: number): void {
     this.defined[row] = 1
     if (this.isPlain) this.#addPlain(bytes, start, end)
-    else if (this.column.type === 'boolean') {
-      this.indexes[this.count++] = bytes[start] === TRUE ? 1 : 0
-    } else this.#addRepeated(bytes, start, end)
+    else if (this.#isBoolean) this.indexes[this.count++] = bytes[start] === TRUE ? 1 : 0
+    else this.#addRepeated(bytes, start, end)
   }
 
   #addRepeated(bytes: Uint8Array, start: number, end: number): void {
     const { dictionary } = this
-    const same = this.#last !== -1 && dictionary.isAt(this.#last, bytes, start, end)
-    const index = same ? this.#last : dictionary.indexOf(bytes, start, end)
-    this.#last = index
+    const index = dictionary.indexOf(bytes, start, end)
     this.indexes[this.count++] = index
     const { size } = dictionary
     if (size > MOST_ENTRIES || (this.count === SAMPLE && 2 * size > SAMPLE)) this.#makePlain()
