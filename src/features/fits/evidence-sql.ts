@@ -17,7 +17,7 @@ export async function listCounted(client: PoolClient): Promise<CountedSubmission
     rowMode: 'array',
     text: `
       SELECT id::text, current_revision, COALESCE(guest_pilot_id, account_id)::text
-        FROM submission WHERE ${SUBMISSION_COUNTS} ORDER BY id`,
+        FROM submission WHERE ${SUBMISSION_COUNTS} ORDER BY submission.id`,
   })
   return rows.map(([id, revision, pilot]) => ({ id, revision, pilot }))
 }
