@@ -62,7 +62,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   app.removeContentTypeParser('text/plain') // only JSON is read; anything else is a 415
-  const fits = new FitRefresher(options.db, app.log)
+  const store = new FitStore(options.db)
+  const fits = new FitRefresher(options.db, app.log, store.take.bind(store))
   app.decorate('fits', fits)
   const tables = tablesFor(NewRun)
   const ranker = new Ranker()
@@ -105,7 +106,6 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     tables,
     onEvidenceChanged: () => fits.request(),
   })
-  const store = new FitStore(options.db)
   const partFit = fits.partFit.bind(fits)
   const sources = { prefix: '/v1', db: options.db, fits: store, partFit }
   await app.register(comparisonRoutes, { ...sources, rank })

@@ -32,10 +32,14 @@ export interface LoadedFit {
 /** Fits kept unpacked: each is immutable, and nearly all questions go to the newest few. */
 const KEPT = 32
 
+/** Fits of this process that nobody asked for yet: about what one refresh makes. */
+const KEPT_PACKED = 8
+
 /** Loads fits and keeps the last few unpacked. */
 export class FitStore {
   readonly #db: Database
   readonly #kept = new Map<string, LoadedFit>()
+  readonly #packed = new Map<string, StoredFit>()
 
   constructor(db: Database) {
     this.#db = db
@@ -60,8 +64,22 @@ export class FitStore {
   async find(id: string): Promise<LoadedFit | null> {
     const kept = this.#kept.get(id)
     if (kept !== undefined) return kept.siblings === null ? this.#lookAgain(kept) : kept
-    const stored = await findFit(this.#db, id)
+    const stored = this.#unwrap(id) ?? (await findFit(this.#db, id))
     return stored === null ? null : this.#keep(stored)
+  }
+
+  /** Takes a fit that this process has just stored, so that it need not be read back. */
+  take(stored: StoredFit): void {
+    this.#packed.set(stored.id, stored)
+    dropOldest(this.#packed, KEPT_PACKED)
+  }
+
+  /** One that was taken, as the database would give it. */
+  #unwrap(id: string): StoredFit | null {
+    const stored = this.#packed.get(id)
+    if (stored === undefined) return null
+    this.#packed.delete(id)
+    return { ...stored, header: JSON.parse(JSON.stringify(stored.header)) }
   }
 
   async #lookAgain(lone: LoadedFit): Promise<LoadedFit> {
@@ -77,10 +95,14 @@ export class FitStore {
     const siblings = await findSiblings(this.#db, stored.id)
     const loaded = { id: stored.id, quantity, siblings, ...unpack(stored) }
     this.#kept.set(stored.id, loaded)
-    const oldest = this.#kept.keys().next().value
-    if (this.#kept.size > KEPT && oldest !== undefined) this.#kept.delete(oldest)
+    dropOldest(this.#kept, KEPT)
     return loaded
   }
+}
+
+function dropOldest(kept: Map<string, unknown>, most: number): void {
+  const oldest = kept.keys().next().value
+  if (kept.size > most && oldest !== undefined) kept.delete(oldest)
 }
 
 function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantity' | 'siblings'> {
@@ -111,7 +133,8 @@ function unpack({ header, numbers }: StoredFit): Omit<LoadedFit, 'id' | 'quantit
   }
 }
 
-interface StoredFit {
+/** A fit as it is stored. */
+export interface StoredFit {
   readonly id: string
   readonly quantity: string
   readonly header: unknown

@@ -8,14 +8,14 @@ export const sharedArray = {
   int32: (length: number): Int32Array =>
     new Int32Array(new SharedArrayBuffer(length * Int32Array.BYTES_PER_ELEMENT)),
   uint8: (length: number): Uint8Array => new Uint8Array(new SharedArrayBuffer(length)),
-  copyOf: (values: Float64Array): Float64Array => {
-    const copy = sharedArray.float64(values.length)
-    copy.set(values)
-    return copy
-  },
   /** Of the kind of another one. */
   like: <T extends Float64Array | Int32Array | Uint8Array>(other: T, length: number): T => {
     const Kind = other.constructor as new (memory: SharedArrayBuffer) => T
     return new Kind(new SharedArrayBuffer(length * other.BYTES_PER_ELEMENT))
+  },
+  copyOf: <T extends Float64Array | Int32Array | Uint8Array>(values: T): T => {
+    const copy = sharedArray.like(values, values.length)
+    copy.set(values)
+    return copy
   },
 } as const

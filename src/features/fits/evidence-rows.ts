@@ -120,7 +120,9 @@ class IdTable {
 
   /** The column of these codes, with sorted ids. Every id of the table is used. */
   sorted(codes: Int32Array): IdColumn {
-    const ids = [...this.#codeOf.keys()].sort()
+    const met = [...this.#codeOf.keys()]
+    if (isSorted(met)) return { ids: met, codes: sharedArray.copyOf(codes) }
+    const ids = met.sort()
     const rank = new Int32Array(ids.length)
     ids.forEach((id, place) => {
       rank[this.#codeOf.get(id)!] = place
@@ -129,6 +131,11 @@ class IdTable {
     for (let i = 0; i < codes.length; i++) sorted[i] = rank[codes[i]!]!
     return { ids, codes: sorted }
   }
+}
+
+function isSorted(ids: readonly string[]): boolean {
+  for (let i = 1; i < ids.length; i++) if (ids[i - 1]! > ids[i]!) return false
+  return true
 }
 
 function joinIds(

@@ -31,6 +31,14 @@ export type MakeFits = (
 
 type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
 
+/** Told of each fit as it is stored. */
+export type OnStored = (
+  fit: { readonly id: string; readonly quantity: Quantity } & Pick<
+    FittedModel,
+    'header' | 'numbers'
+  >,
+) => void
+
 /**
  * Keeps the current fits in step with the evidence.
  *
@@ -42,6 +50,7 @@ type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
 export class FitRefresher {
   readonly #db: Database
   readonly #log: Log
+  readonly #onStored: OnStored
   readonly #workers = new FitWorkers()
   readonly #evidence = new EvidenceCache(QUANTITIES, METHOD_VERSION)
   readonly #companions: CompanionQueue
@@ -49,9 +58,10 @@ export class FitRefresher {
   #again = false
   #closed = false
 
-  constructor(db: Database, log: Log) {
+  constructor(db: Database, log: Log, onStored: OnStored = () => {}) {
     this.#db = db
     this.#log = log
+    this.#onStored = onStored
     const benchOn = (client: PoolClient, quantity: Quantity) => ({
       ...this.#bench(client, quantity),
       workers: this.#workers.behind,
@@ -170,7 +180,8 @@ export class FitRefresher {
       quantity,
       workers: this.#workers,
       stored: ({ id, model }) => {
-        const { runs, converged } = model
+        const { runs, converged, header, numbers } = model
+        this.#onStored({ id, quantity, header, numbers })
         this.#log.info({ fit: id, quantity, runs, converged }, 'fit stored')
       },
     }
