@@ -19,8 +19,10 @@ const US: Settings['units'] = {
   pressure: 'inHg',
   force: 'lbf',
   fuelVolume: 'fl oz',
+  tank: 'gal',
   fuelFlow: 'gal/h',
   area: 'ft²',
+  distance: 'mi',
 }
 
 /** Whole sets of units for one press. */

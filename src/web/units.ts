@@ -23,9 +23,11 @@ export type Dimension =
   | 'pressure'
   | 'force'
   | 'fuelVolume'
+  | 'tank'
   | 'fuelFlow'
   | 'electricPower'
   | 'area'
+  | 'distance'
 
 /** A unit as a reader sees it, beside the unit of the interface, which every dimension has one of. */
 export interface Unit {
@@ -95,6 +97,7 @@ export const UNITS: Readonly<Record<Dimension, readonly [Unit, ...Unit[]]>> = {
     same('mL', 'millilitres', 0),
     times(['fl oz', 'US fl oz', 'US fluid ounces'], ML_PER_US_FLUID_OUNCE, 1),
   ],
+  tank: [same('L', 'litres', 1), times(['gal', 'US gal', 'US gallons'], LITRES_PER_US_GALLON, 1)],
   fuelFlow: [
     same('L/h', 'litres per hour', 2),
     times(['gal/h', 'US gal/h', 'US gallons per hour'], LITRES_PER_US_GALLON, 2),
@@ -103,6 +106,11 @@ export const UNITS: Readonly<Record<Dimension, readonly [Unit, ...Unit[]]>> = {
   area: [
     same('m²', 'square metres', 1),
     times(['ft²', 'ft²', 'square feet'], M2_PER_SQUARE_FOOT, 0),
+  ],
+  distance: [
+    same('km', 'kilometres', 0),
+    times(['mi', 'mi', 'miles'], MPS_PER_MPH / MPS_PER_KMH, 0),
+    times(['NM', 'NM', 'nautical miles'], MPS_PER_KNOT / MPS_PER_KMH, 0),
   ],
 }
 

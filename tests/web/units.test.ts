@@ -26,7 +26,7 @@ describe('a unit', () => {
     )
   })
 
-  // Definitions: pound and foot of 1959; gallon of 231 cubic inches, 128 fluid ounces each;
+  // Definitions: pound, foot and mile of 5280 feet of 1959; nautical mile of 1929; gallon of 231 cubic inches, 128 fluid ounces each;
   // kilogram-force by the standard acceleration of free fall.
   it.each([
     ['mass', 'lb', 0.45359237],
@@ -35,6 +35,9 @@ describe('a unit', () => {
     ['force', 'kgf', 9.80665],
     ['fuelVolume', 'fl oz', 29.5735295625],
     ['fuelFlow', 'gal/h', 3.785411784],
+    ['tank', 'gal', 3.785411784],
+    ['distance', 'mi', 1.609344],
+    ['distance', 'NM', 1.852],
   ] as const)('of %s named %s is %f of the stored one', (dimension, id, factor) => {
     expect(unitOf(dimension, id).toStored(1)).toBeCloseTo(factor, 9)
   })

@@ -10,10 +10,12 @@ const NAMES: Readonly<Record<Dimension, string>> = {
   temperature: 'Temperature',
   pressure: 'Pressure',
   force: 'Thrust',
-  fuelVolume: 'Fuel volume',
+  fuelVolume: 'Fuel burned',
+  tank: 'Fuel on board',
   fuelFlow: 'Fuel flow',
   electricPower: 'Battery power',
   area: 'Wing area',
+  distance: 'Distance',
 }
 
 const THEMES: readonly (readonly [Theme, string])[] = [

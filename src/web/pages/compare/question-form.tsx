@@ -6,7 +6,7 @@ import { ChoiceField, NumberField, RadioRow } from '../../components/fields.tsx'
 import { SetupSearch } from '../../components/setup-search.tsx'
 import { MASS_CLASS_CHOICES, type MassClass, METRIC_CHOICES } from '../../metrics.ts'
 import { useReading } from '../../settings.ts'
-import { type Entered, enteredFrom, NOTHING_ENTERED } from '../../units.ts'
+import { type Dimension, type Entered, enteredFrom } from '../../units.ts'
 import type { Question } from './question.ts'
 
 interface Props {
@@ -82,14 +82,14 @@ function OwnConditions({ question, change }: Part) {
         {isOpen && <WingChoice question={question} change={change} />}
         <Condition
           label="Fuel on board"
-          sign="L"
+          dimension="tank"
           stored={question.tankL}
           within={[0.5, 60]}
           onChange={(tankL) => change({ tankL })}
         />
         <Condition
           label="Kept in reserve"
-          sign="L"
+          dimension="tank"
           stored={question.reserveL}
           within={[0, question.tankL === null ? 60 : Number((question.tankL - 0.1).toFixed(1))]}
           onChange={(reserveL) => change({ reserveL })}
@@ -145,28 +145,23 @@ function WhichTests({ question, change }: Part) {
 
 function Condition(props: {
   readonly label: string
-  readonly dimension?: 'mass' | 'height' | 'temperature'
-  /** Where readers do not choose the unit. */
-  readonly sign?: string
+  readonly dimension: Dimension
   readonly stored: number | null
   readonly within: readonly [number, number]
   readonly onChange: (stored: number | null) => void
 }) {
-  const { label, dimension, sign = '', stored, within, onChange } = props
+  const { label, dimension, stored, within, onChange } = props
   const reading = useReading()
-  const [value, setValue] = useState<Entered>(() => {
-    if (dimension !== undefined) return enteredFrom(stored ?? undefined, reading.unit(dimension))
-    return stored === null ? NOTHING_ENTERED : { text: String(stored), unit: '', stored }
-  })
-  const isOutside = value.stored !== null && (value.stored < within[0] || value.stored > within[1])
-  const [low, high] = within.map((bound) =>
-    dimension === undefined ? `${bound} ${sign}` : reading.quantity(dimension, bound),
+  const [value, setValue] = useState<Entered>(() =>
+    enteredFrom(stored ?? undefined, reading.unit(dimension)),
   )
+  const isOutside = value.stored !== null && (value.stored < within[0] || value.stored > within[1])
+  const [low, high] = within.map((bound) => reading.quantity(dimension, bound))
   return (
     <NumberField
       label={label}
       isOptional
-      {...(dimension === undefined ? { sign } : { dimension })}
+      dimension={dimension}
       value={value}
       faults={isOutside ? [`It must lie between ${low} and ${high}.`] : []}
       onChange={(next) => {

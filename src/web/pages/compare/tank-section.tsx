@@ -6,6 +6,7 @@ import { type FiguresRow, FiguresTable } from '../../components/figures-table.ts
 import { AnswerState, Failure, Progress } from '../../components/notices.tsx'
 import { SetupName } from '../../components/setup-name.tsx'
 import { steadiness } from '../../readings.ts'
+import { type Reading, useReading } from '../../settings.ts'
 import { writeNumber } from '../../units.ts'
 import type { Shown } from './compare-page.tsx'
 import { pairedFits, type Question, tankOf, testsOf } from './question.ts'
@@ -33,13 +34,16 @@ export function TankSection({ question, shown, tradeOff }: Props) {
     allUpMassKg: shown.head.conditions.allUpMassKg,
     fuelFitId,
   })
+  const reading = useReading()
   if (tank === null) return null
-  const reserve = tank.reserveL === undefined ? 'no reserve' : `${tank.reserveL} L kept in reserve`
+  const fuel = (litres: number) => reading.quantity('tank', litres)
+  const reserve =
+    tank.reserveL === undefined ? 'no reserve' : `${fuel(tank.reserveL)} kept in reserve`
   return (
     <section class={question.setups.length >= 2 ? '' : 'no-print'}>
       <h2 id="tank">From the tank</h2>
       <p>
-        Level flight at trim in still air on {tank.tankL} L, {reserve}, at the conditions of the
+        Level flight at trim in still air on {fuel(tank.tankL)}, {reserve}, at the conditions of the
         answer above. Wind against you shortens the distance. With 95 % certainty, as a mean over
         pilots and evenings.
       </p>
@@ -50,8 +54,8 @@ export function TankSection({ question, shown, tradeOff }: Props) {
       )}
       <FiguresTable
         label="From the tank"
-        heads={['Setup', 'Time, h', 'Distance, km']}
-        rows={setups.map((setup) => lineOf(setup, found.get(setup.setupId)))}
+        heads={['Setup', 'Time, h', `Distance, ${reading.unit('distance').sign}`]}
+        rows={setups.map((setup) => lineOf(setup, found.get(setup.setupId), reading))}
       />
       {found.size === setups.length && (
         <p>
@@ -73,7 +77,7 @@ function enduranceOf(forecast: Predictions | undefined, name: string) {
   return { ...forecast?.endurance, name }
 }
 
-function lineOf(setup: Setup, forecast: Predictions | undefined): FiguresRow {
+function lineOf(setup: Setup, forecast: Predictions | undefined, reading: Reading): FiguresRow {
   const refused = forecast?.endurance.refused ?? forecast?.range.refused
   return {
     key: setup.setupId,
@@ -83,15 +87,20 @@ function lineOf(setup: Setup, forecast: Predictions | undefined): FiguresRow {
         {refused !== undefined && <span class="reason"> {refused.reason}</span>}
       </>
     ),
-    cells: [spanOf(forecast?.endurance, 1), spanOf(forecast?.range, 0)],
+    cells: [
+      spanOf(forecast?.endurance, (hours) => writeNumber(hours, 1)),
+      spanOf(forecast?.range, (km) => reading.number('distance', km)),
+    ],
   }
 }
 
-function spanOf(quantity: Schemas['PredictedQuantity'] | undefined, decimals: number): string {
+function spanOf(
+  quantity: Schemas['PredictedQuantity'] | undefined,
+  write: (stored: number) => string,
+): string {
   if (quantity === undefined) return '…'
   const { value, interval95 } = quantity
   if (value === null) return '–'
-  const write = (stored: number) => writeNumber(stored, decimals)
   if (interval95 === null) return write(value)
   return `${write(value)} (${write(interval95[0])} to ${write(interval95[1])})`
 }

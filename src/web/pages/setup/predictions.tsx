@@ -60,7 +60,13 @@ export function Predictions({ setupId, drive }: Props) {
           onChange={setTemperature}
         />
         {drive !== 'electric' && (
-          <NumberField label="Fuel on board" isOptional sign="L" value={tank} onChange={setTank} />
+          <NumberField
+            label="Fuel on board"
+            isOptional
+            dimension="tank"
+            value={tank}
+            onChange={setTank}
+          />
         )}
       </div>
       <AnswerState asked={asked} />
@@ -88,7 +94,7 @@ const LINES: readonly (readonly [
   ['electricPower', 'Battery power in level flight', 'electricPower'],
   ['staticThrust', 'Static thrust', 'force'],
   ['endurance', 'Time in level flight', null, 1],
-  ['range', 'Distance in still air', null, 0],
+  ['range', 'Distance in still air', 'distance'],
   ['airspeed', 'Airspeed at trim', 'speed'],
   ['densityAltitude', 'Density altitude', 'height'],
 ]
