@@ -17,6 +17,9 @@ interface Props {
 /** What stands where there is no figure; left out where each line is a block. */
 const NOTHING = '–'
 
+/** As long as '49 runs, 18 sessions, 7 pilots'. What is longer are words, which may go over lines. */
+const LONGEST_FIGURE = 30
+
 /** Figures by line. Where it is narrow each line becomes a block, every figure under its own head. */
 export function FiguresTable({ label, heads, rows }: Props) {
   return (
@@ -41,6 +44,9 @@ export function FiguresTable({ label, heads, rows }: Props) {
                   key={`${index}`}
                   data-head={heads[index + 1]}
                   data-empty={cell === NOTHING || undefined}
+                  data-words={
+                    (typeof cell === 'string' && cell.length > LONGEST_FIGURE) || undefined
+                  }
                 >
                   {cell}
                 </td>

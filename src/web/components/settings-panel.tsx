@@ -11,7 +11,7 @@ const NAMES: Readonly<Record<Dimension, string>> = {
   pressure: 'Pressure',
   force: 'Thrust',
   fuelVolume: 'Fuel burned',
-  tank: 'Fuel on board',
+  tank: 'Tank',
   fuelFlow: 'Fuel flow',
   electricPower: 'Battery power',
   area: 'Wing area',

@@ -90,7 +90,19 @@ async function tooWide(page: Page, name: string): Promise<string[]> {
     document.documentElement.scrollWidth,
     window.innerWidth,
   ])
-  return width! > room! ? [`${name}: ${width} px wide in ${room} px`] : []
+  const tables = await page
+    .locator('.table-box:has([data-head])')
+    .evaluateAll((all) =>
+      all
+        .filter((box) => box.closest('details') === null && box.scrollWidth > box.clientWidth + 1)
+        .map(
+          (box) => `${box.getAttribute('aria-label')} ${box.scrollWidth} of ${box.clientWidth} px`,
+        ),
+    )
+  return [
+    ...(width! > room! ? [`${name}: ${width} px wide in ${room} px`] : []),
+    ...tables.map((table) => `${name}: a table scrolls, ${table}`),
+  ]
 }
 
 /** One heading of the first level, and no level left out. */
