@@ -89,6 +89,12 @@ export async function post<P extends PathsWith<'post'>>(
   return jsonOf<Answer<P, 'post'>>(response)
 }
 
+/** Sends a CSV file; what comes of it is followed at a place of its own (RFC 7240, respond-async). */
+export async function postFile(path: '/v1/imports', file: Blob): Promise<Schemas['ImportRequest']> {
+  const headers = { 'content-type': 'text/csv', prefer: 'respond-async' }
+  return jsonOf(await askAs(true, urlOf(path), { method: 'POST', headers, body: file }))
+}
+
 /** Takes away. */
 export async function remove<P extends PathsWith<'delete'>>(
   path: P,

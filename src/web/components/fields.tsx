@@ -94,6 +94,28 @@ export function TextField(props: TextProps) {
   )
 }
 
+interface FileProps extends Labelled {
+  /** Kinds of file, as the browser takes them. */
+  readonly accept: string
+  readonly onChange: (file: File | null) => void
+}
+
+/** A file of this device. */
+export function FileField(props: FileProps) {
+  const id = useId()
+  return (
+    <Row id={id} {...props}>
+      <input
+        id={id}
+        type="file"
+        accept={props.accept}
+        aria-describedby={`${id}-about`}
+        onChange={({ currentTarget: { files } }) => props.onChange(files?.[0] ?? null)}
+      />
+    </Row>
+  )
+}
+
 interface ChoiceProps<T extends string> extends Labelled {
   readonly value: T
   readonly choices: readonly (readonly [value: T, label: string])[]

@@ -1,6 +1,7 @@
 import { useAnswer } from '../api/use-answer.ts'
 import { AnswerState } from '../components/notices.tsx'
 import { Table } from '../components/table.tsx'
+import { NotebookUpload } from './notebook-upload.tsx'
 
 /** How an old notebook comes in: a blank one to fill, and what its columns mean. */
 export function NotebookColumns() {
@@ -9,7 +10,7 @@ export function NotebookColumns() {
       <h2>Bring your notebook</h2>
       <p>
         A spreadsheet with one row per run, saved as CSV, becomes submissions of your account: all
-        of it, or nothing and a list of what is wrong by row and column. Send it with{' '}
+        of it, or nothing and a list of what is wrong by row and column. Programs send it to{' '}
         <a href="/docs">POST /v1/imports</a>. A blank one:{' '}
         <a href="/v1/imports/template.csv" download>
           with commas
@@ -20,6 +21,7 @@ export function NotebookColumns() {
         </a>
         .
       </p>
+      <NotebookUpload />
       <details>
         <summary>What the columns mean</summary>
         <ColumnTable />

@@ -1,4 +1,4 @@
-import type { TestApp } from '../../support/app.ts'
+import type supertest from 'supertest'
 
 /** A row of a notebook by column; what is left out is empty. */
 export type Cells = Readonly<Record<string, string | number | boolean>>
@@ -67,7 +67,7 @@ interface Sending {
 
 /** Posts a body as one file. */
 export function sendCsv(
-  { request }: Pick<TestApp, 'request'>,
+  { request }: { readonly request: ReturnType<typeof supertest> },
   csv: string | Buffer,
   { token, key, type = 'text/csv' }: Sending,
 ) {
