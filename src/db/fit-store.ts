@@ -32,8 +32,8 @@ export interface LoadedFit {
 /** Fits kept unpacked: each is immutable, and nearly all questions go to the newest few. */
 const KEPT = 32
 
-/** Fits of this process that nobody asked for yet: about what one refresh makes. */
-const KEPT_PACKED = 8
+/** Fits of this process that nobody asked for yet, the newest few: 20 MB each with a thousand setups. */
+const KEPT_PACKED = 4
 
 /** Loads fits and keeps the last few unpacked. */
 export class FitStore {

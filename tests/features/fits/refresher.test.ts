@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { buildApp } from '../../../src/app.ts'
 import { QUANTITIES } from '../../../src/core/comparison/metric.ts'
 import type { Comparison } from '../../../src/features/comparisons/schema.ts'
 import { type Field, openField } from '../comparisons/evenings.ts'
@@ -47,6 +48,31 @@ describe('FitRefresher', () => {
     )
     expect(body.setups[0]!.evidence.sessions).toBe(12)
     expect((await fitCount()) - before).toBeLessThan(12)
+  })
+
+  it('answers by a fit that it made as a process does that reads it', async () => {
+    const [a, b] = [await field.setup(), await field.setup()]
+    await field.fly(0, [
+      { setupId: a, climbsS: [45, 46], burnsS: [600] },
+      { setupId: b, climbsS: [50, 51], burnsS: [640] },
+    ])
+    await field.app.fits.refresh()
+    const paths = [
+      `/v1/comparisons?metric=climbRate&setups=${a},${b}`,
+      '/v1/rankings?metric=fuelFlow',
+      `/v1/setups/${a}/predictions`,
+    ]
+    const made = await Promise.all(paths.map((path) => field.get(path)))
+    const reader = await buildApp({
+      db: field.db,
+      logger: false,
+      rateLimit: false,
+      trustProxy: false,
+    })
+    const read = await Promise.all(paths.map((path) => reader.inject(path)))
+    await reader.close()
+    expect(made.map(({ status }) => status)).toEqual([200, 200, 200])
+    expect(read.map(({ body }) => body)).toEqual(made.map(({ text }) => text))
   })
 
   it('refuses to change a stored fit', async () => {
