@@ -3,15 +3,12 @@ import type { FastifyBaseLogger } from 'fastify'
 import type { FitVariant } from '../../core/comparison/fit-about.ts'
 import type { Quantity } from '../../core/comparison/metric.ts'
 import type { PerComponent } from '../../core/mixed/components.ts'
-import { withAdvisoryLock } from '../../db/advisory-lock.ts'
+import { LOCKS, withAdvisoryLock } from '../../db/advisory-lock.ts'
 import type { Database } from '../../db/client.ts'
 import type { EvidenceRows } from './evidence-rows.ts'
 import { openReviews } from './flagged.ts'
 import { type CompanionBench, makeCompanions } from './make.ts'
 import { findReport } from './repository.ts'
-
-/** Key of the advisory lock under which companions are made: once, however many processes there are. */
-export const COMPANIONS_LOCK = 7_310_004
 
 /** A stored fit that still lacks what stands beside it. */
 export interface LoneFit {
@@ -82,7 +79,7 @@ export class CompanionQueue {
 
   async #make({ id, quantity, revisions, ...selected }: LoneFit): Promise<void> {
     const { db, benchOn } = this.#desk
-    await withAdvisoryLock(db, COMPANIONS_LOCK, async (client) => {
+    await withAdvisoryLock(db, LOCKS.companions, async (client) => {
       await makeCompanions(benchOn(client, quantity), id, selected)
       const report = revisions === undefined ? null : await findReport(client, id)
       // Also of a fit that was looked over before: a revision may have come back to the same figures.

@@ -4,8 +4,9 @@ import type { PoolClient } from 'pg'
 import { type FitVariant, PLAIN } from '../../core/comparison/fit-about.ts'
 import { QUANTITIES, type Quantity } from '../../core/comparison/metric.ts'
 import { METHOD_VERSION, MODEL_VERSION } from '../../core/version.ts'
-import { withAdvisoryLock } from '../../db/advisory-lock.ts'
+import { LOCKS, withAdvisoryLock } from '../../db/advisory-lock.ts'
 import type { Database } from '../../db/client.ts'
+import type { StoredFit } from '../../db/fit-store.ts'
 import { CompanionQueue } from './companions.ts'
 import { EvidenceCache } from './evidence-cache.ts'
 import type { EvidenceRows } from './evidence-rows.ts'
@@ -16,9 +17,6 @@ import { findCurrentFit, setCurrentFit } from './repository.ts'
 import { selectRows } from './variants.ts'
 import { selectForRefresh } from './warm-start.ts'
 import { FitWorkers } from './workers.ts'
-
-/** Key of the advisory lock under which evidence is read and the current fit is set. */
-const REFRESH_LOCK = 7_310_001
 
 /** A fit that belongs to a snapshot of the evidence. */
 export type SnapshotFit = FittedModel & { readonly id: string }
@@ -32,12 +30,7 @@ export type MakeFits = (
 type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
 
 /** Told of each fit as it is stored. */
-export type OnStored = (
-  fit: { readonly id: string; readonly quantity: Quantity } & Pick<
-    FittedModel,
-    'header' | 'numbers'
-  >,
-) => void
+export type OnStored = (fit: StoredFit) => void
 
 /**
  * Keeps the current fits in step with the evidence.
@@ -155,7 +148,7 @@ export class FitRefresher {
     try {
       do {
         this.#again = false
-        await withAdvisoryLock(this.#db, REFRESH_LOCK, (client) => this.#publishAll(client))
+        await withAdvisoryLock(this.#db, LOCKS.refresh, (client) => this.#publishAll(client))
       } while (this.#again)
     } finally {
       this.#running = null // in the same step as the last look at #again, so no request falls between

@@ -1,8 +1,8 @@
 import type { PoolClient } from 'pg'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
+import { LOCKS } from '../../../src/db/advisory-lock.ts'
 import type { Comparison } from '../../../src/features/comparisons/schema.ts'
-import { COMPANIONS_LOCK } from '../../../src/features/fits/companions.ts'
 import type { Fit } from '../../../src/features/fits/schema.ts'
 import { type Field, openField } from '../comparisons/evenings.ts'
 
@@ -30,11 +30,11 @@ afterAll(() => field.close())
 
 const hold = async () => {
   holder = await field.db.pool.connect()
-  await holder.query('SELECT pg_advisory_lock($1)', [COMPANIONS_LOCK])
+  await holder.query('SELECT pg_advisory_lock($1)', [LOCKS.companions])
 }
 
 const letGo = async () => {
-  await holder.query('SELECT pg_advisory_unlock($1)', [COMPANIONS_LOCK])
+  await holder.query('SELECT pg_advisory_unlock($1)', [LOCKS.companions])
   holder.release()
 }
 

@@ -1,12 +1,10 @@
 import type { PoolClient } from 'pg'
 
+import { LOCKS } from '../../../db/advisory-lock.ts'
 import type { Database } from '../../../db/client.ts'
 import { inTransaction } from '../../../db/transaction.ts'
 import type { Tables } from '../tables/tables.ts'
 import { layoutOf, missingEntries } from './entries-sql.ts'
-
-/** Entries are stored by one process at a time. */
-const ENTRIES_LOCK = 7_310_005
 
 /**
  * Stores what exports need of every entry that counts, where it is not there yet: once for each
@@ -16,7 +14,7 @@ const ENTRIES_LOCK = 7_310_005
  */
 export async function prepareEntries(db: Database, tables: Tables): Promise<number> {
   return inTransaction(db, async (client) => {
-    await client.query('SELECT pg_advisory_xact_lock($1)', [ENTRIES_LOCK])
+    await client.query('SELECT pg_advisory_xact_lock($1)', [LOCKS.entries])
     await client.query('DELETE FROM dataset_entry WHERE layout <> $1', [layoutOf(tables)])
     const { rowCount } = await client.query(
       `INSERT INTO dataset_entry ${missingEntries(tables)} ON CONFLICT DO NOTHING`,

@@ -1,11 +1,11 @@
 import { createHash, randomUUID } from 'node:crypto'
 
 import type { PoolClient } from 'pg'
-
 import type { Progress } from '../../../contract/progress.ts'
 import type { FitVariant } from '../../../core/comparison/fit-about.ts'
 import { QUANTITIES, type Quantity } from '../../../core/comparison/metric.ts'
 import { METHOD_VERSION, MODEL_VERSION } from '../../../core/version.ts'
+import { LOCKS } from '../../../db/advisory-lock.ts'
 import type { Database } from '../../../db/client.ts'
 import { inTransaction } from '../../../db/transaction.ts'
 import { layoutOf } from '../entries/entries-sql.ts'
@@ -48,9 +48,6 @@ export type MakeFits = (
 
 export type Outcome = { readonly releaseId: string; readonly state: 'published' | 'unchanged' }
 
-/** One release is made at a time; the lock holds until it is published. */
-const RELEASE_LOCK = 7_310_002
-
 /**
  * Makes a release of the evidence of this moment: one snapshot for all files, everything published
  * by one commit or nothing. The same evidence as in the latest release makes no new one.
@@ -58,7 +55,7 @@ const RELEASE_LOCK = 7_310_002
 export async function makeRelease(workshop: Workshop, progress: Progress): Promise<Outcome> {
   await prepareEntries(workshop.db, workshop.tables)
   return inTransaction(workshop.db, async (store) => {
-    await store.query('SELECT pg_advisory_xact_lock($1)', [RELEASE_LOCK])
+    await store.query('SELECT pg_advisory_xact_lock($1)', [LOCKS.release])
     return inTransaction(workshop.db, async (source) => {
       await source.query('SET TRANSACTION ISOLATION LEVEL REPEATABLE READ')
       return publish(workshop, { source, store, progress })

@@ -1,6 +1,7 @@
 import type { FastifyBaseLogger } from 'fastify'
 import type { PoolClient } from 'pg'
 
+import { LOCKS } from '../../../db/advisory-lock.ts'
 import { makeRelease, type Workshop } from './make.ts'
 import {
   beginRequest,
@@ -10,9 +11,6 @@ import {
   type ReleaseRequest,
   saveProgress,
 } from './requests-repository.ts'
-
-/** Held by the process that works off the requests. */
-const QUEUE_LOCK = 7_310_003
 
 /** How often the schedule is looked at [ms]. */
 export const LOOK_MS = 3_600_000
@@ -99,9 +97,9 @@ export class ReleaseMaker {
     const client = await this.#workshop.db.pool.connect()
     let broken = true
     try {
-      await client.query('SELECT pg_advisory_lock($1)', [QUEUE_LOCK])
+      await client.query('SELECT pg_advisory_lock($1)', [LOCKS.releaseRequests])
       await this.#workQueue(client)
-      await client.query('SELECT pg_advisory_unlock($1)', [QUEUE_LOCK])
+      await client.query('SELECT pg_advisory_unlock($1)', [LOCKS.releaseRequests])
       broken = false
     } finally {
       client.release(broken) // a connection that may still hold the lock is not reused
