@@ -1,4 +1,5 @@
 import type { SetupParts } from '../../core/comparison/additive-view.ts'
+import { isSorted } from '../../core/mixed/design/canonical-order.ts'
 import type { SystematicReach } from '../../core/mixed/systematic.ts'
 import type { SystematicEffect } from '../../core/normalise/types.ts'
 import { sharedArray } from '../../threads/shared-arrays.ts'
@@ -131,11 +132,6 @@ class IdTable {
     for (let i = 0; i < codes.length; i++) sorted[i] = rank[codes[i]!]!
     return { ids, codes: sorted }
   }
-}
-
-function isSorted(ids: readonly string[]): boolean {
-  for (let i = 1; i < ids.length; i++) if (ids[i - 1]! > ids[i]!) return false
-  return true
 }
 
 function joinIds(

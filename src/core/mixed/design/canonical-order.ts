@@ -23,7 +23,14 @@ export function sortIds(codes: Int32Array, ids: readonly string[]): SortedIds {
   return { ids: sorted, codes: translate(codes, rankOfCode) }
 }
 
-function isSorted(ids: readonly string[]): boolean {
+/**
+ * Whether ids stand in ascending order (UTF-16 code units, no locale).
+ *
+ * @param ids any ids; may be empty
+ * @returns true where none comes before the one in front of it
+ * @source common practice
+ */
+export function isSorted(ids: readonly string[]): boolean {
   for (let i = 1; i < ids.length; i++) if (ids[i - 1]! > ids[i]!) return false
   return true
 }
