@@ -5,10 +5,8 @@ export class ByteDictionary {
   #ends = new Int32Array(512)
   #slots = new Int32Array(1024).fill(-1)
   #size = 0
-  /** The string asked for last, where it lies: most columns say the same again. */
+  /** The string asked for last, −1 for none: most columns say the same again. */
   #last = -1
-  #lastStart = 0
-  #lastLength = 0
 
   get size(): number {
     return this.#size
@@ -16,24 +14,10 @@ export class ByteDictionary {
 
   /** The number of a string; a new one gets the next. */
   indexOf(source: Uint8Array, start: number, end: number): number {
-    if (this.#last !== -1 && end - start === this.#lastLength) {
-      const bytes = this.#bytes
-      let at = this.#lastStart
-      let i = start
-      while (i < end && bytes[at] === source[i]) {
-        at++
-        i++
-      }
-      if (i === end) return this.#last
+    if (this.#last === -1 || !this.#isAt(this.#last, source, start, end)) {
+      this.#last = this.#find(source, start, end)
     }
-    return this.#remember(this.#find(source, start, end))
-  }
-
-  #remember(index: number): number {
-    this.#last = index
-    this.#lastStart = this.startOf(index)
-    this.#lastLength = this.#ends[index]! - this.#lastStart
-    return index
+    return this.#last
   }
 
   #find(source: Uint8Array, start: number, end: number): number {
