@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
+import { COMPONENTS } from '../../../src/core/mixed/components.ts'
 import { fitNested } from '../../../src/core/mixed/fit.ts'
 import { buildLayout, type Layout } from '../../../src/core/mixed/layout.ts'
 import { productsOfPairs } from '../../../src/core/mixed/search/moments.ts'
@@ -8,20 +9,17 @@ import { simulateRuns, smallRuns } from './arbitrary-runs.ts'
 
 /** Products of all pairs of runs that share one group but not the next finer one, one pair at a time. */
 function pairByPair(layout: Layout) {
-  const places: { pilot: number; session: number; cell: number; d: number }[] = []
-  for (let pilot = 0; pilot < layout.pilotCount; pilot++)
-    for (
-      let session = layout.pilotStart[pilot]!;
-      session < layout.pilotStart[pilot + 1]!;
-      session++
-    )
-      for (
-        let cell = layout.sessionStart[session]!;
-        cell < layout.sessionStart[session + 1]!;
-        cell++
-      )
-        for (let i = layout.cellStart[cell]!; i < layout.cellStart[cell + 1]!; i++)
-          places.push({ pilot, session, cell, d: layout.deviation[i]! })
+  const { pilotStart, sessionStart, cellStart, deviation } = layout
+  const groupsOf = (starts: Int32Array, count: number) =>
+    Array.from({ length: count }, (_, group) =>
+      Array<number>(starts[group + 1]! - starts[group]!).fill(group),
+    ).flat()
+  const pilotOf = groupsOf(pilotStart, layout.pilotCount)
+  const sessionOf = groupsOf(sessionStart, layout.sessionCount)
+  const places = groupsOf(cellStart, layout.cellCount).map((cell, run) => {
+    const session = sessionOf[cell]!
+    return { pilot: pilotOf[session]!, session, cell, d: deviation[run]! }
+  })
   const found = { pilot: [] as number[], session: [] as number[], cell: [] as number[] }
   for (const [n, a] of places.entries())
     for (const b of places.slice(n + 1)) {
@@ -60,13 +58,14 @@ describe('the start of the search', () => {
         ...{ setups: 12, scatter: [0.02, 0.03, 0.015, 0.02], largestUncertainty: 0.02 },
       }),
     )
-    const { converged, iterations, theta } = fitNested(layout)
+    const { converged, iterations, theta, inverseExpected } = fitNested(layout)
     expect(converged).toBe(true)
     expect(iterations).toBeLessThanOrEqual(4)
-    // The truth, within four of its standard errors of this size of community.
-    expect(Math.sqrt(theta.pilot)).toBeCloseTo(0.02, 2)
-    expect(Math.sqrt(theta.session)).toBeCloseTo(0.03, 2)
-    expect(Math.sqrt(theta.cell)).toBeCloseTo(0.015, 2)
-    expect(Math.sqrt(theta.run)).toBeCloseTo(0.02, 2)
+    const truth = { pilot: 0.02, session: 0.03, cell: 0.015, run: 0.02 }
+    COMPONENTS.forEach((component, j) => {
+      const standardError = Math.sqrt(inverseExpected[5 * j]!)
+      const apart = Math.abs(theta[component] - truth[component] ** 2)
+      expect(apart, component).toBeLessThan(4 * standardError)
+    })
   })
 })
