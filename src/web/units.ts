@@ -158,6 +158,11 @@ export function entered(text: string, unit: Unit): Entered {
   return { text, unit: unit.id, stored: value === null ? null : tidy(unit.toStored(value)) }
 }
 
+/** How many of what: 1 run, 2 runs. */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`
+}
+
 /** A stored value as if it had been typed. */
 export function enteredFrom(stored: number | undefined, unit: Unit): Entered {
   if (stored === undefined) return NOTHING_ENTERED

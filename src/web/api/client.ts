@@ -89,10 +89,10 @@ export async function post<P extends PathsWith<'post'>>(
   return jsonOf<Answer<P, 'post'>>(response)
 }
 
-/** Sends a CSV file; what comes of it is followed at a place of its own (RFC 7240, respond-async). */
-export async function postFile(path: '/v1/imports', file: Blob): Promise<Schemas['ImportRequest']> {
+/** Sends a notebook; what comes of it is followed at a place of its own (RFC 7240, respond-async). */
+export async function sendNotebook(csv: Blob): Promise<Schemas['ImportRequest']> {
   const headers = { 'content-type': 'text/csv', prefer: 'respond-async' }
-  return jsonOf(await askAs(true, urlOf(path), { method: 'POST', headers, body: file }))
+  return jsonOf(await askAs(true, '/v1/imports', { method: 'POST', headers, body: csv }))
 }
 
 /** Takes away. */

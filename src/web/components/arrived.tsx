@@ -1,6 +1,7 @@
 import type { Schemas } from '../api/client.ts'
 import { RUN_SPECS } from '../pages/submit/run-fields.ts'
 import { useReading } from '../settings.ts'
+import { counted } from '../units.ts'
 import { Effect } from './effect.tsx'
 import { resultText } from './result-text.ts'
 import { SetupLink } from './setup-link.tsx'
@@ -15,7 +16,7 @@ export function Arrived({ submission }: { readonly submission: Full }) {
     <div class="notice arrived" data-testid="arrived">
       <p>
         <strong>
-          Your test at {site.name} has arrived: {runs} run{runs === 1 ? '' : 's'}.
+          Your test at {site.name} has arrived: {counted(runs, 'run')}.
         </strong>{' '}
         It counts from now on. <a href="/mine">My tests</a>
       </p>

@@ -3,6 +3,7 @@ import { useEffect, useId, useState } from 'preact/hooks'
 import { NoNetwork, type Schemas } from '../api/client.ts'
 import { useAnswer } from '../api/use-answer.ts'
 import { searchKept } from '../store/known-setups.ts'
+import { counted } from '../units.ts'
 import { AnswerState } from './notices.tsx'
 
 type Setup = Schemas['Setup']
@@ -82,7 +83,7 @@ export function SetupSearch({ label, onChoose, without = [] }: Props) {
 /** For those who do not see the list come. */
 function countText(count: number): string {
   if (count === 0) return 'No setup found'
-  return `${count} setup${count === 1 ? '' : 's'} found, listed below`
+  return `${counted(count, 'setup')} found, listed below`
 }
 
 /** Setups kept on this device that hold the words; null while they are not asked for. */

@@ -1,10 +1,11 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 
-import { get, NoNetwork, postFile, Refusal, type Schemas } from '../api/client.ts'
+import { get, NoNetwork, Refusal, type Schemas, sendNotebook } from '../api/client.ts'
 import { useSession } from '../api/session.ts'
 import { FileField } from '../components/fields.tsx'
 import { FiguresTable } from '../components/figures-table.tsx'
 import { Failure, Progress } from '../components/notices.tsx'
+import { counted } from '../units.ts'
 
 /** How far a notebook is. */
 type State =
@@ -23,13 +24,6 @@ export function NotebookUpload() {
   const session = useSession()
   const [file, setFile] = useState<File | null>(null)
   const [state, setState] = useState<State>({ at: 'nothing' })
-  const isHere = useRef(true)
-  useEffect(
-    () => () => {
-      isHere.current = false
-    },
-    [],
-  )
   if (session === null) {
     return (
       <p>
@@ -38,9 +32,10 @@ export function NotebookUpload() {
     )
   }
   const send = async (chosen: File) => {
-    const show = (next: State) => isHere.current && setState(next)
-    show({ at: 'underWay', share: 0, step: 'being sent' })
-    show(await takeIn(chosen, show).catch((error: Error) => ({ at: 'stopped', error }) as const))
+    setState({ at: 'underWay', share: 0, step: 'being sent' })
+    setState(
+      await takeIn(chosen, setState).catch((error: Error) => ({ at: 'stopped', error }) as const),
+    )
   }
   return (
     <>
@@ -72,7 +67,7 @@ export function NotebookUpload() {
 
 /** Sends and follows it. It goes on at the service when nobody looks, also without a network here. */
 async function takeIn(file: File, show: (state: State) => void): Promise<State> {
-  let request = await postFile('/v1/imports', file)
+  let request = await sendNotebook(file)
   const { id } = request
   while (request.state === 'running') {
     show({ at: 'underWay', share: request.progress, step: request.step })
@@ -121,11 +116,11 @@ function TakenIn({ made }: { readonly made: Schemas['Import'] }) {
         <strong>
           {sessions === 0
             ? 'All of it was here already.'
-            : `Taken in: ${count(sessions, 'session')}, from ${count(rows, 'run')} in the file.`}
+            : `Taken in: ${counted(sessions, 'session')}, from ${counted(rows, 'run')} in the file.`}
         </strong>{' '}
         {sessions > 0 &&
           sessionsKnown > 0 &&
-          `${count(sessionsKnown, 'session')} of it stood here before. `}
+          `${counted(sessionsKnown, 'session')} of it stood here before. `}
         <a href="/mine">My tests</a>
       </p>
       {cautions.length > 0 && (
@@ -143,10 +138,6 @@ function TakenIn({ made }: { readonly made: Schemas['Import'] }) {
       )}
     </div>
   )
-}
-
-function count(number: number, what: string): string {
-  return number === 1 ? `1 ${what}` : `${number} ${what}s`
 }
 
 /** A refused file with its faults by row and column; anything else as any failure. */

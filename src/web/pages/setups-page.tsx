@@ -4,6 +4,7 @@ import { useAnswer } from '../api/use-answer.ts'
 import { TextField } from '../components/fields.tsx'
 import { AnswerState } from '../components/notices.tsx'
 import { SetupName } from '../components/setup-name.tsx'
+import { counted } from '../units.ts'
 
 const SHOWN = 100
 
@@ -45,5 +46,5 @@ export function SetupsPage() {
 
 function foundText(count: number, words: string): string {
   if (count === 0) return words === '' ? 'No setup was entered yet.' : 'Nothing by that name.'
-  return `${count} setup${count === 1 ? '' : 's'} listed`
+  return `${counted(count, 'setup')} listed`
 }

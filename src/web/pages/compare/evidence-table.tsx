@@ -2,6 +2,7 @@ import type { Schemas } from '../../api/client.ts'
 import { FiguresTable } from '../../components/figures-table.tsx'
 import { SetupName } from '../../components/setup-name.tsx'
 import type { MetricReading } from '../../metrics.ts'
+import { counted } from '../../units.ts'
 import { RefusalWords } from './refusal-words.tsx'
 
 type Setup = Schemas['ComparedSetup']
@@ -56,10 +57,6 @@ function spanOf([low, high]: readonly [number, number]): string {
 
 function restsOn({ runs, sessions, pilots }: Setup['evidence']): string {
   return `${counted(runs, 'run')}, ${counted(sessions, 'session')}, ${counted(pilots, 'pilot')}`
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`
 }
 
 function interestOf({ sessions, interestedSessions }: Setup['evidence']): string {

@@ -1,3 +1,5 @@
+import { counted } from '../../units.ts'
+
 const MINUTE_MS = 60_000
 
 const STEPS = [
@@ -11,7 +13,7 @@ export function ageOf(thenMs: number, nowMs: number): string {
   const minutes = Math.floor((nowMs - thenMs) / MINUTE_MS)
   for (const [size, name] of STEPS) {
     const count = Math.floor(minutes / size)
-    if (count >= 1) return `${count} ${name}${count === 1 ? '' : 's'} ago`
+    if (count >= 1) return `${counted(count, name)} ago`
   }
   return 'a moment ago'
 }

@@ -1,5 +1,6 @@
 import type { ForestRow } from '../../../charts/forest.ts'
 import type { Answer, Schemas } from '../../api/client.ts'
+import { counted } from '../../units.ts'
 
 /** Standard uncertainties on each side that hold 95 % of a normal distribution. */
 const COVERAGE = 1.96
@@ -54,7 +55,7 @@ export function rowOf(
 ): ForestRow[] {
   if (climb === null) return []
   const { elevationM, temperatureC } = test.conditions
-  const many = climbs.length === 1 ? '1 climb' : `${climbs.length} climbs`
+  const many = counted(climbs.length, 'climb')
   const isFree = test.interest === 'none'
   return [
     {

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 
 import { Failure } from '../../components/notices.tsx'
 import { SureButton } from '../../components/sure-button.tsx'
+import { counted } from '../../units.ts'
 import { takeAsDraft, throwShelvedAway, useShelf } from './draft.ts'
 import type { Form } from './form.ts'
 
@@ -43,5 +44,5 @@ function Shelved({ form }: { readonly form: Form }) {
 function nameOf({ siteName, flownOn, entries }: Form): string {
   const runs = entries.reduce((sum, entry) => sum + entry.runs.length, 0)
   const place = siteName.trim() === '' ? 'a field without a name' : siteName.trim()
-  return `${place}, ${flownOn}, ${runs} run${runs === 1 ? '' : 's'}`
+  return `${place}, ${flownOn}, ${counted(runs, 'run')}`
 }

@@ -1,3 +1,5 @@
+import { counted } from '../../units.ts'
+
 /** A stopwatch as it is kept: instants of the device's clock [ms], so that it runs on in a closed tab. */
 export interface Watch {
   /** The run whose time it takes. */
@@ -59,5 +61,5 @@ export function spokenTime(seconds: number): string {
   const tenths = Math.floor(seconds * 10 + 1e-6)
   const minutes = Math.floor(tenths / 600)
   const rest = `${(tenths % 600) / 10} seconds`
-  return minutes === 0 ? rest : `${minutes} minute${minutes === 1 ? '' : 's'} ${rest}`
+  return minutes === 0 ? rest : `${counted(minutes, 'minute')} ${rest}`
 }
