@@ -26,8 +26,8 @@ describe('a unit', () => {
     )
   })
 
-  // Definitions: pound, foot and mile of 5280 feet of 1959; nautical mile of 1929; gallon of 231 cubic inches, 128 fluid ounces each;
-  // kilogram-force by the standard acceleration of free fall.
+  // Definitions: pound, foot and mile of 5280 feet of 1959; nautical mile of 1929; gallon of 231 cubic
+  // inches, 128 fluid ounces each; kilogram-force by the standard acceleration of free fall.
   it.each([
     ['mass', 'lb', 0.45359237],
     ['height', 'ft', 0.3048],
