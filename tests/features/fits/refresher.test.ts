@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+
 import { buildApp } from '../../../src/app.ts'
 import { QUANTITIES } from '../../../src/core/comparison/metric.ts'
 import type { Comparison } from '../../../src/features/comparisons/schema.ts'
