@@ -11,8 +11,14 @@ export const CSV_TYPE = 'text/csv; charset=utf-8; header=present'
 export const PARQUET_TYPE = 'application/vnd.apache.parquet'
 
 /** The lines that a select gives, streamed out of the database; no header. */
-export function copyLines(client: PoolClient, select: string): AsyncGenerator<Buffer> {
-  return copiedTexts(client.query(copyTo(`COPY (${select}) TO STDOUT (FORMAT binary)`)))
+export async function* copyLines(client: PoolClient, select: string): AsyncGenerator<Buffer> {
+  const copied = client.query(copyTo(`COPY (${select}) TO STDOUT (FORMAT binary)`))
+  try {
+    yield* copiedTexts(copied.iterator({ destroyOnReturn: false }))
+  } finally {
+    // Given up in the middle: nothing else comes over this connection until the rest is read.
+    copied.on('error', () => {}).resume()
+  }
 }
 
 /** The same as a CSV file. */
