@@ -2,7 +2,7 @@ import type { Column } from '../tables/column.ts'
 import type { RawField } from '../tables/raw-fields.ts'
 
 /** A value as a cell of CSV, as SQL: text in quotes where it needs them, nothing for null. */
-export function cellSql({ type }: Column, expression: string): string {
+export function cellSql({ type }: Pick<Column, 'type'>, expression: string): string {
   const text = `(${expression})::text`
   if (type === 'number' || type === 'integer' || type === 'boolean') return `COALESCE(${text}, '')`
   return `COALESCE(CASE WHEN ${text} ~ '[",\\r\\n]'

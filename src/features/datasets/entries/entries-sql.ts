@@ -116,8 +116,8 @@ function flownSql({ all, rawFields }: Tables): string {
      GROUP BY run.entry_index`
 }
 
-const SYSTEMATIC_LINE = `E'${MARK.session}-' || run.entry_index || '-' || run.run_index || ',' || cause
-  || ',' || reach || ',' || effect || E'\\r\\n'`
+const SYSTEMATIC_LINE = `E'${MARK.session}-' || run.entry_index || '-' || run.run_index
+  || ',' || ${cellSql({ type: 'string' }, 'cause')} || ',' || reach || ',' || effect || E'\\r\\n'`
 
 /** Cells with commas between them and a line end; what a mark stands for brings its own commas. */
 function joinCells(columns: readonly Column[], cellOf: (column: Column) => string): string {
