@@ -10,10 +10,10 @@ import { cellsOfSlots, type SlotCells } from './model/slot-cells.ts'
 import type { Workspace } from './model/workspace.ts'
 
 /**
- * Who carries one and the same draw of a cause: everybody, all runs of one setup, or all runs of one
- * pilot.
+ * Who carries one and the same draw of a cause: everybody, all runs with one powerplant, all runs of
+ * one setup, or all runs of one pilot.
  */
-export type SystematicReach = 'everyone' | 'setup' | 'pilot'
+export type SystematicReach = 'everyone' | 'powerplant' | 'setup' | 'pilot'
 
 /** One cause and what a standard deviation of it does to every run. */
 export interface SystematicCause {
@@ -36,9 +36,9 @@ export interface SystematicTerm {
  * estimator itself, so it shrinks with more flights exactly as far as it really averages out.
  *
  *     β̂(e) = C X'V⁻¹ e
- *     everyone:  S = β̂(e) β̂(e)'
- *     setup:     S = Σ_k β̂(e_k) β̂(e_k)',  e_k = e on the runs of setup k
- *     pilot:     S = Σ_p β̂(e_p) β̂(e_p)',  e_p = e on the runs of pilot p less the session's mean
+ *     everyone:           S = β̂(e) β̂(e)'
+ *     powerplant, setup:  S = Σ_g β̂(e_g) β̂(e_g)',  e_g = e on the runs of powerplant or setup g
+ *     pilot:              S = Σ_p β̂(e_p) β̂(e_p)',  e_p = e on the runs of pilot p less the session's mean
  *
  * The mean effect of a pilot on a session is left to the variances of pilots and sessions, which
  * hold it already; what is added is that the same wing error weighs more on one setup than on another.
@@ -46,6 +46,7 @@ export interface SystematicTerm {
  * @param layout the runs the fit was made from
  * @param fit result of fitNested on that layout
  * @param causes effects per run [unit of y]
+ * @param powerplantOf powerplant of a setup by its id; absent: each setup counts as having its own
  * @returns one term per cause; none where the fit knows no standard errors
  * @source JCGM 100:2008 (GUM), 5.2.2 (common causes) applied to the generalised least squares estimator
  */
@@ -53,6 +54,7 @@ export function systematicTerms(
   layout: Layout,
   fit: NestedFit,
   causes: readonly SystematicCause[],
+  powerplantOf: (setupId: string) => string = (setupId) => setupId,
 ): SystematicTerm[] {
   if (!fit.standardErrorsKnown) return []
   const ws = createWorkspace(layout)
@@ -62,7 +64,7 @@ export function systematicTerms(
   accumulatePrecision(layout, ws)
   choleskyInPlace(ws.factor, layout.setupCount)
   invertFromFactor(ws.factor, layout.setupCount, ws.covariance)
-  const scratch = createScratch(layout)
+  const scratch = createScratch(layout, powerplantOf)
   return causes.map(({ cause, reach, effect }) => {
     for (let i = 0; i < layout.runCount; i++) scratch.effect[i] = effect[layout.order[i]!]!
     averageOverCells(layout, ws, scratch)
@@ -78,11 +80,23 @@ interface Scratch {
   readonly cell: Float64Array
   /** X'V⁻¹e. */
   readonly sum: Float64Array
+  /** Number of the powerplant of each setup, below K. */
+  readonly powerplant: Int32Array
 }
 
-function createScratch({ runCount, cellCount, setupCount }: Layout): Scratch {
+function createScratch(
+  { runCount, cellCount, setupCount, setupIds }: Layout,
+  powerplantOf: (setupId: string) => string,
+): Scratch {
   const f = (length: number) => new Float64Array(length)
-  return { effect: f(runCount), cell: f(cellCount), sum: f(setupCount) }
+  const numbers = new Map<string, number>()
+  const powerplant = Int32Array.from(setupIds, (id) => {
+    const name = powerplantOf(id)
+    const number = numbers.get(name) ?? numbers.size
+    numbers.set(name, number)
+    return number
+  })
+  return { effect: f(runCount), cell: f(cellCount), sum: f(setupCount), powerplant }
 }
 
 function averageOverCells(
@@ -111,17 +125,9 @@ const SPREAD: Readonly<Record<SystematicReach, Spread>> = {
     }
     return outerProduct(solved)
   },
-  setup(layout, ws, { cell }) {
-    const K = layout.setupCount
-    const columns = new Float64Array(K * K) // column k: X'V⁻¹e_k
-    const slotCells = cellsOfSlots(layout)
-    for (let p = 0; p < layout.pilotCount; p++) {
-      for (let slot = layout.pilotSetupStart[p]!; slot < layout.pilotSetupStart[p + 1]!; slot++) {
-        addOneSetup(layout, ws, { p, slot, cell, columns, slotCells })
-      }
-    }
-    return timesTransposed(multiply(ws.covariance, columns, K), K)
-  },
+  powerplant: (layout, ws, { cell, powerplant }) => overGroups(layout, ws, cell, powerplant),
+  setup: (layout, ws, { cell }) =>
+    overGroups(layout, ws, cell, Int32Array.from(layout.setupIds.keys())),
   pilot(layout, ws, { cell, sum }) {
     const K = layout.setupCount
     const total = new Float64Array(K * K)
@@ -143,23 +149,46 @@ const SPREAD: Readonly<Record<SystematicReach, Spread>> = {
   },
 }
 
-/** X'V⁻¹e_k of one pilot: a (x − τs² d a) e for each cell with the setup, less κ H Z for the pilot. */
+/** Σ_g β̂(e_g) β̂(e_g)' over groups of setups, numbered from 0, K × K. */
+function overGroups(
+  layout: Layout,
+  ws: Workspace,
+  cell: Float64Array,
+  groupOf: Int32Array,
+): Float64Array {
+  const K = layout.setupCount
+  const columns = new Float64Array(K * K) // column g: X'V⁻¹e_g
+  const slotCells = cellsOfSlots(layout)
+  for (let p = 0; p < layout.pilotCount; p++) {
+    for (let slot = layout.pilotSetupStart[p]!; slot < layout.pilotSetupStart[p + 1]!; slot++) {
+      const group = groupOf[layout.pilotSetup[slot]!]!
+      addOneSetup(layout, ws, { p, slot, group, cell, columns, slotCells })
+    }
+  }
+  return timesTransposed(multiply(ws.covariance, columns, K), K)
+}
+
+/**
+ * What one setup adds to X'V⁻¹e_g for one pilot: a (x − τs² d a) e for each cell with the setup, less
+ * κ H Z for the pilot.
+ */
 function addOneSetup(
   layout: Layout,
   ws: Workspace,
   at: {
     readonly p: number
     readonly slot: number
+    readonly group: number
     readonly cell: Float64Array
     readonly columns: Float64Array
     readonly slotCells: SlotCells
   },
 ): void {
   const { sessionStart, cellSetup, pilotSetup, pilotSetupStart, knownSessionVariance } = layout
-  const { p, slot, cell, columns } = at
+  const { p, slot, group, cell, columns } = at
   const { cells, cellStart, cellSession } = at.slotCells
   const setup = pilotSetup[slot]!
-  const column = setup * layout.setupCount
+  const column = group * layout.setupCount
   let H = 0
   for (let n = cellStart[slot]!; n < cellStart[slot + 1]!; n++) {
     const c = cells[n]!

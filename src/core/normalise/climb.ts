@@ -12,7 +12,7 @@ import {
 import { CLIMB_INPUTS, climbInputs, X } from './climb-inputs.ts'
 import type { KnownSession } from './inputs/known.ts'
 import { linkWing } from './inputs/linked.ts'
-import { byCorrection, modelFactor, POWER_RULE_SHARE } from './inputs/run.ts'
+import { byPowerRule, modelFactor } from './inputs/run.ts'
 import { inOrder, standsAt, valuesOf } from './inputs/vector.ts'
 import { powerRatioUncertainty } from './model/full-throttle-power.ts'
 import {
@@ -64,7 +64,7 @@ export function prepareClimb(
   inputs[X.powerRatioFactor] = modelFactor(
     named.powerRatioFactor.source,
     powerRatioUncertainty(drive, powerRatio, sigma) / powerRatio,
-    byCorrection(1 - powerRatio, POWER_RULE_SHARE),
+    byPowerRule(1 - powerRatio),
   )
   return { inputs, context, flown, atReference: climbAtReference(flown) }
 }

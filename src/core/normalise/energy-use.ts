@@ -6,15 +6,16 @@ import { linkWing } from './inputs/linked.ts'
 import { statedOr } from './inputs/stated.ts'
 import { inOrder, positionsOf, standsAt, valuesOf } from './inputs/vector.ts'
 import {
+  driveInput,
   type FlownLevel,
   flyLevel,
   LEVEL_AIR_POSITIONS,
   type LevelContext,
-  partLoadInput,
+  partLoadOf,
 } from './level-flight.ts'
 import { LEVEL_INPUTS, levelInputs, type SubmittedLevel } from './level-inputs.ts'
 import type { Air } from './model/air.ts'
-import { MOTOR_PART_LOAD } from './model/level-power.ts'
+import { MOTOR_PART_LOAD } from './model/drive-error.ts'
 import { answeringNaN, budgetOf, evidenceOf, LOG_EVIDENCE, OUTPUTS, VALUE } from './outcome.ts'
 import type { EnergyUseRun, Evidence, Normalized } from './types.ts'
 
@@ -61,7 +62,8 @@ export function prepareEnergyUse(
   const context = { pressureIsQnh: known.air.pressureIsQnh, wing: links }
   const inputs = inOrder(ENERGY_INPUTS, named)
   const flown = flyOnBattery(valuesOf(inputs), context)
-  inputs[X.partLoadFactor] = partLoadInput('drive at part load', flown, MOTOR_PART_LOAD)
+  const partLoad = partLoadOf(flown, MOTOR_PART_LOAD)
+  inputs[X.partLoadFactor] = driveInput('drive at part load', partLoad, equipment.drive)
   return { inputs, context, flown }
 }
 

@@ -11,16 +11,16 @@ import {
   flyLevel,
   LEVEL_AIR_POSITIONS,
   type LevelContext,
-  partLoadInput,
+  partLoadOf,
 } from './level-flight.ts'
 import type { SubmittedLevel } from './level-inputs.ts'
 import type { Air } from './model/air.ts'
+import { ENGINE_PART_LOAD, mixtureError } from './model/drive-error.ts'
 import {
   GASOLINE_DENSITY_15C_KG_PER_M3,
   gasolineExpansionPerK,
   volumeCorrectionFactor,
 } from './model/fuel-volume.ts'
-import { ENGINE_PART_LOAD, mixtureError } from './model/level-power.ts'
 import { answeringNaN, budgetOf, evidenceOf, LOG_EVIDENCE, OUTPUTS, VALUE } from './outcome.ts'
 import type { Evidence, FuelBurnRun, Normalized } from './types.ts'
 
@@ -64,9 +64,11 @@ export function prepareFuelBurn(
   const context = { pressureIsQnh: known.air.pressureIsQnh, wing: links }
   const inputs = inOrder(BURN_INPUTS, named)
   const flown = flyBurn(valuesOf(inputs), context)
-  inputs[X.partLoadFactor] = partLoadInput(named.partLoadFactor.source, flown, ENGINE_PART_LOAD)
-  const sigma = densityRatio(flown.air.densityKgPerM3)
-  inputs[X.mixtureFactor] = driveInput(named.mixtureFactor.source, mixtureError(sigma))
+  const { drive } = submitted.equipment
+  const friction = partLoadOf(flown, ENGINE_PART_LOAD)
+  const mixture = mixtureError(densityRatio(flown.air.densityKgPerM3))
+  inputs[X.partLoadFactor] = driveInput(named.partLoadFactor.source, friction, drive)
+  inputs[X.mixtureFactor] = driveInput(named.mixtureFactor.source, mixture, drive)
   return { inputs, context, flown }
 }
 

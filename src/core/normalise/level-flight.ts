@@ -7,16 +7,17 @@ import { linkedValue, type WingLinks } from './inputs/linked.ts'
 import { modelFactor } from './inputs/run.ts'
 import { L } from './level-inputs.ts'
 import type { Air } from './model/air.ts'
-import { discAreaM2 } from './model/induced-power.ts'
 import {
-  levelFlowFactor,
-  levelPowerW,
-  type PartLoadError,
+  type DriveError,
   type PartLoadWeights,
   partLoadError,
-} from './model/level-power.ts'
+  standardUncertaintyOf,
+} from './model/drive-error.ts'
+import { discAreaM2 } from './model/induced-power.ts'
+import { levelFlowFactor, levelPowerW } from './model/level-power.ts'
 import { levelTrimSpeedMps } from './model/trim-speed.ts'
 import { REFERENCE, referenceLevelPowerW } from './reference.ts'
+import type { Drive } from './types.ts'
 
 /** What happened in a level flight, worked out from the readings. */
 export interface FlownLevel {
@@ -113,37 +114,37 @@ function airOfLevel(x: Float64Array, pressureIsQnh: boolean): Air {
 /**
  * The error of a drive that does not work at the same efficiency at every load.
  *
- * @param source what varies
  * @param flown the flight, worked out
  * @param weights how far drives of the kind stray [1]
- * @returns a factor of 1 with that standard uncertainty: the rule's part common to everybody, the rest
- *   each setup's own, both with the sign of their correction
+ * @returns its parts, with the sign of their correction [1]
  * @source METHOD.md, section e; see {@link partLoadError}
  */
-export function partLoadInput(
-  source: string,
-  { meanMassKg, air }: FlownLevel,
-  weights: PartLoadWeights,
-): UncertainInput {
+export function partLoadOf({ meanMassKg, air }: FlownLevel, weights: PartLoadWeights): DriveError {
   const massRatio = REFERENCE.allUpMassKg / meanMassKg
-  const sigma = densityRatio(air.densityKgPerM3)
-  return driveInput(source, partLoadError(weights, massRatio, sigma))
+  return partLoadError(weights, massRatio, densityRatio(air.densityKgPerM3))
+}
+
+const KINDS: Readonly<Record<Drive, string>> = {
+  twoStroke: 'two-strokes',
+  fourStroke: 'four-strokes',
+  electric: 'motors',
 }
 
 /**
- * A factor of 1 for what a model leaves out of drives: in part the same for all, in part each its own.
+ * A factor of 1 for what a model leaves out of drives.
  *
  * @param source what varies
- * @param error both parts [1]
+ * @param error its parts: the same for everybody, for all drives of this kind, and each drive's own [1]
+ * @param drive the kind
+ * @returns the factor with the standard uncertainty of all parts together
  * @source METHOD.md, section j
  */
-export function driveInput(
-  source: string,
-  { rule, own, standardUncertainty }: PartLoadError,
-): UncertainInput {
+export function driveInput(source: string, error: DriveError, drive: Drive): UncertainInput {
+  const standardUncertainty = standardUncertaintyOf(error)
   if (standardUncertainty === 0) return modelFactor(source, 0)
   return modelFactor(source, standardUncertainty, [
-    { reach: 'everyone', fraction: rule / standardUncertainty },
-    { reach: 'setup', fraction: own / standardUncertainty },
+    { reach: 'everyone', fraction: error.all / standardUncertainty },
+    { reach: 'everyone', among: KINDS[drive], fraction: error.kind / standardUncertainty },
+    { reach: 'powerplant', fraction: error.own / standardUncertainty },
   ])
 }

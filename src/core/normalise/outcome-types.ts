@@ -90,7 +90,10 @@ export interface Evidence {
 /** What one cause does to `logValue` when it is one standard uncertainty away from what was assumed. */
 export interface SystematicEffect {
   readonly cause: string
-  /** Who carries the same error: everybody, all runs of the setup, or all sessions of the pilot. */
+  /**
+   * Who carries the same error: everybody, all runs with the powerplant, all runs of the setup, or
+   * all sessions of the pilot.
+   */
   readonly reach: Reach
   /** Signed change of `logValue` [1]; effects of one cause add up before they are squared. */
   readonly effect: number

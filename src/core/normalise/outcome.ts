@@ -75,10 +75,15 @@ export function evidenceOf(
     const contribution = contributions[i * OUTPUTS + LOG_EVIDENCE]!
     const { source, sharedWithinSession, common = [] } = inputs[i]!
     let rest = 1
-    for (const { reach, fraction } of common) {
+    for (const { reach, among, fraction } of common) {
       rest -= fraction ** 2
       const effect = contribution * fraction
-      if (effect !== 0) systematic.push({ cause: source, reach, effect })
+      if (effect !== 0)
+        systematic.push({
+          cause: among === undefined ? source : `${source} (${among})`,
+          reach,
+          effect,
+        })
     }
     const variance = contribution ** 2 * Math.max(0, rest)
     if (sharedWithinSession) shared += variance

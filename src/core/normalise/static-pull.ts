@@ -4,7 +4,7 @@ import { OutOfRangeError } from '../errors.ts'
 import { type Model, propagate, type UncertainInput } from '../uncertainty/propagate.ts'
 import { airAbove } from './inputs/air.ts'
 import type { KnownSession } from './inputs/known.ts'
-import { byCorrection, modelFactor, POWER_RULE_SHARE } from './inputs/run.ts'
+import { byPowerRule, bySetup, modelFactor } from './inputs/run.ts'
 import { inOrder, valuesOf } from './inputs/vector.ts'
 import type { Air } from './model/air.ts'
 import { fullThrottlePowerRatio, powerRatioUncertainty } from './model/full-throttle-power.ts'
@@ -67,12 +67,12 @@ export function prepareStaticPull(
   inputs[X.densityFactor] = modelFactor(
     named.densityFactor.source,
     DENSITY_MODEL_RATIO * Math.abs(logSigma),
-    byCorrection(-logSigma),
+    bySetup(-logSigma),
   )
   inputs[X.powerRatioFactor] = modelFactor(
     named.powerRatioFactor.source,
     powerRatioUncertainty(drive, powerRatio, sigma) / powerRatio,
-    byCorrection(1 - powerRatio, POWER_RULE_SHARE),
+    byPowerRule(1 - powerRatio),
   )
   return { inputs, context, flown }
 }

@@ -2,15 +2,16 @@ import { densityRatio } from '../atmosphere/density.ts'
 import { DEFAULT_U } from '../normalise/inputs/defaults.ts'
 import { airAt } from '../normalise/model/air.ts'
 import {
-  fullThrottlePowerRatio,
-  powerRatioUncertainty,
-} from '../normalise/model/full-throttle-power.ts'
-import {
   ENGINE_PART_LOAD,
   MOTOR_PART_LOAD,
   mixtureError,
   partLoadError,
-} from '../normalise/model/level-power.ts'
+  standardUncertaintyOf,
+} from '../normalise/model/drive-error.ts'
+import {
+  fullThrottlePowerRatio,
+  powerRatioUncertainty,
+} from '../normalise/model/full-throttle-power.ts'
 import { REFERENCE } from '../normalise/reference.ts'
 import type { Drive } from '../normalise/types.ts'
 import { type Known, stateOf } from './asked.ts'
@@ -115,8 +116,8 @@ function modelFactors({ setup, conditions }: PredictionQuestion) {
 /** A motor has no mixture, and next to no friction. */
 function partLoadUncertainty(drive: Drive, massRatio: number, sigma: number): number {
   if (drive === 'electric') {
-    return partLoadError(MOTOR_PART_LOAD, massRatio, sigma).standardUncertainty
+    return standardUncertaintyOf(partLoadError(MOTOR_PART_LOAD, massRatio, sigma))
   }
-  const friction = partLoadError(ENGINE_PART_LOAD, massRatio, sigma).standardUncertainty
-  return Math.hypot(friction, mixtureError(sigma).standardUncertainty)
+  const friction = partLoadError(ENGINE_PART_LOAD, massRatio, sigma)
+  return Math.hypot(standardUncertaintyOf(friction), standardUncertaintyOf(mixtureError(sigma)))
 }

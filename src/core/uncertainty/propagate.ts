@@ -1,12 +1,15 @@
 /**
  * Who else carries the same error beyond a session: every pilot (an allowance or a model of the
- * method), every run of one setup (its engine, its propeller), or every session of one pilot (wing, scales).
+ * method), every run with one powerplant, whatever propeller it turns (its friction, its mixture),
+ * every run of one setup (its propeller), or every session of one pilot (wing, scales).
  */
-export type Reach = 'everyone' | 'setup' | 'pilot'
+export type Reach = 'everyone' | 'powerplant' | 'setup' | 'pilot'
 
 /** The part of an error that reaches beyond a session. */
 export interface CommonShare {
   readonly reach: Reach
+  /** Who of them, where it is not all: the cause is another one for the others. */
+  readonly among?: string
   /** Part of the standard uncertainty, −1 to 1; the sign is that of the error when the cause is positive. */
   readonly fraction: number
 }

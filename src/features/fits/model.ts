@@ -86,7 +86,7 @@ function pack(rows: EvidenceRows, { layout, fit }: Fitted, variant: FitVariant):
   const additive = modelOfParts(rows, fit)
   const { header, numbers } = storeFit({
     fit,
-    terms: systematicTerms(layout, fit, rows.systematic),
+    terms: systematicTerms(layout, fit, rows.systematic, powerplantsOf(rows)),
     evidence: gatherEvidence(layout),
     interestedSessions: countInterested(rows, layout),
     ...(additive === null ? {} : { additive }),
@@ -114,6 +114,11 @@ function packRobust(
 
 function meanSquare(values: Float64Array): number {
   return values.reduce((sum, u) => sum + u * u, 0) / Math.max(1, values.length)
+}
+
+/** Where parts are not known, each setup counts as having a powerplant of its own. */
+function powerplantsOf({ parts }: EvidenceRows): (setupId: string) => string {
+  return (setupId) => parts?.[setupId]?.powerplant ?? setupId
 }
 
 /** What the parts bring; null where parts are not known or the fit has no standard errors. */

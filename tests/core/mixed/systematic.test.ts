@@ -93,6 +93,22 @@ describe('systematicTerms', () => {
     expect(difference('a', 'c')).toBeCloseTo(0.03 ** 2, 12)
   })
 
+  it('adds nothing to a difference of two setups with one powerplant that carry its error alike', () => {
+    const layout = buildLayout(rows)
+    const fit = fitNested(layout)
+    const causes = [{ cause: 'x', reach: 'powerplant', effect: rows.map(() => 0.03) } as const]
+    const differences = (powerplantOf?: (setup: string) => string) => {
+      const [term] = systematicTerms(layout, fit, causes, powerplantOf)
+      const at = (i: number, j: number) => term!.covariance[i + 3 * j]!
+      return [at(0, 0) + at(1, 1) - 2 * at(0, 1), at(0, 0) + at(2, 2) - 2 * at(0, 2)]
+    }
+    const [sameEngine, otherEngine] = differences((setup) => (setup === 'c' ? 'other' : 'one'))
+    expect(Math.abs(sameEngine!)).toBeLessThan(1e-16)
+    expect(otherEngine).toBeCloseTo(2 * 0.03 ** 2, 12)
+    // Where powerplants are not known, each setup counts as having its own.
+    for (const difference of differences()) expect(difference).toBeCloseTo(2 * 0.03 ** 2, 12)
+  })
+
   it('does not shrink with more pilots for everybody’s error, and does for each pilot’s own', () => {
     const effectOn = (all: readonly Observation[]) =>
       all.map(({ setup }) => (setup === 'a' ? 0.02 : 0))
@@ -120,7 +136,7 @@ describe('systematicTerms', () => {
   it('goes with the square of the effect, whatever its sign, for any effect', () => {
     fc.assert(
       fc.property(
-        fc.constantFrom<SystematicReach>('everyone', 'setup', 'pilot'),
+        fc.constantFrom<SystematicReach>('everyone', 'powerplant', 'setup', 'pilot'),
         fc.array(fc.double({ min: -1, max: 1, noNaN: true }), {
           minLength: rows.length,
           maxLength: rows.length,
@@ -153,7 +169,7 @@ describe('several causes at once', () => {
     const layout = buildLayout(rows)
     const fit = fitNested(layout)
     const effect = rows.map((row, i) => (row.setup === 'a' ? 0.03 : 0.01) + 0.001 * (i % 3))
-    const reaches: readonly SystematicReach[] = ['everyone', 'setup', 'pilot']
+    const reaches: readonly SystematicReach[] = ['everyone', 'powerplant', 'setup', 'pilot']
     for (const first of reaches) {
       for (const reach of reaches) {
         const [alone] = systematicTerms(layout, fit, [{ cause: 'x', reach, effect }])

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest'
 
-import { discAreaM2 } from '../../../src/core/normalise/model/induced-power.ts'
 import {
+  type DriveError,
   ENGINE_PART_LOAD,
   mixtureError,
   partLoadError,
-} from '../../../src/core/normalise/model/level-power.ts'
+  standardUncertaintyOf,
+} from '../../../src/core/normalise/model/drive-error.ts'
+import { discAreaM2 } from '../../../src/core/normalise/model/induced-power.ts'
 import { climbPowerW, steadyClimb } from '../../../src/core/normalise/model/steady-climb.ts'
 import { referenceFlight } from '../../../src/core/normalise/reference.ts'
 import { normaliseRun } from '../../../src/core/normalise/run.ts'
@@ -53,52 +55,73 @@ describe('the power of a steady climb', () => {
   })
 })
 
+const sizeOf = (error: DriveError) => [error.all, error.kind, error.own].map(Math.abs)
+
 describe('an engine at part load', () => {
-  it('has the same friction as all others by 0.22 and its own by 0.1 of the change of mass', () => {
-    const { rule, own, standardUncertainty } = partLoadError(ENGINE_PART_LOAD, 120 / 135, 1)
-    expect(rule / Math.log(120 / 135)).toBeCloseTo(Math.sqrt(0.05), 12)
-    expect(own / Math.log(120 / 135)).toBeCloseTo(0.1, 12)
-    expect(standardUncertainty).toBeCloseTo(Math.hypot(rule, own), 12)
+  it('has friction of 0.25 of the change of mass like all others, and ± 0.1 half its own, half its kind’s', () => {
+    const error = partLoadError(ENGINE_PART_LOAD, 120 / 135, 1)
+    const change = Math.log(135 / 120)
+    expect(error.all / change).toBeCloseTo(-0.25, 12)
+    expect((error.kind / change) ** 2 + (error.own / change) ** 2).toBeCloseTo(0.1 ** 2, 12)
+    expect(error.kind).toBeCloseTo(error.own, 12)
+    expect(standardUncertaintyOf(error)).toBeCloseTo(Math.hypot(0.25, 0.1) * change, 12)
   })
 
   it('turns round with the correction', () => {
     const heavy = partLoadError(ENGINE_PART_LOAD, 120 / 135, 1)
     const light = partLoadError(ENGINE_PART_LOAD, 135 / 120, 1)
-    expect(heavy.rule).toBeCloseTo(-light.rule, 12)
-    expect(heavy.own).toBeCloseTo(-light.own, 12)
+    for (const part of ['all', 'kind', 'own'] as const) {
+      expect(heavy[part]).toBeCloseTo(-light[part], 12)
+    }
   })
 
   it('leaves out nothing at the reference', () => {
-    expect(partLoadError(ENGINE_PART_LOAD, 1, 1)).toEqual({
-      rule: 0,
-      own: 0,
-      standardUncertainty: 0,
-    })
+    expect(sizeOf(partLoadError(ENGINE_PART_LOAD, 1, 1))).toEqual([0, 0, 0])
   })
 
   it('errs for everybody one way with heavy pilots and the other with light ones', () => {
-    const effectOf = (allUpMassKg: number, reach: string) =>
-      effectsOf(burnAt(allUpMassKg), 'engine at part load').find(
-        (effect) => effect.reach === reach,
-      )!.effect
+    const effectOf = (allUpMassKg: number, cause: string, reach: string) =>
+      effectsOf(burnAt(allUpMassKg), cause).find((effect) => effect.reach === reach)!.effect
+    const all = (kg: number) => effectOf(kg, 'engine at part load', 'everyone')
     // The fuel burned is under a tenth of a kilogram, half of it off the mean mass.
-    expect(effectOf(140, 'everyone')).toBeCloseTo(Math.sqrt(0.05) * Math.log(120 / 139.9), 3)
-    expect(effectOf(105, 'everyone')).toBeCloseTo(Math.sqrt(0.05) * Math.log(120 / 104.9), 3)
-    expect(Math.abs(effectOf(140, 'setup'))).toBeLessThan(Math.abs(effectOf(140, 'everyone')))
+    expect(all(140)).toBeCloseTo(0.25 * Math.log(120 / 139.9), 3)
+    expect(all(105)).toBeCloseTo(0.25 * Math.log(120 / 104.9), 3)
+    const ofKind = effectOf(140, 'engine at part load (two-strokes)', 'everyone')
+    expect(ofKind).toBeCloseTo(Math.sqrt(0.005) * Math.log(120 / 139.9), 3)
+    expect(Math.abs(effectOf(140, 'engine at part load', 'powerplant'))).toBeGreaterThan(0)
+  })
+
+  it('is another error for four-strokes than for two-strokes, but for what all have', () => {
+    const { equipment } = SCENARIO_A
+    const causesOf = (drive: 'twoStroke' | 'fourStroke') =>
+      normaliseRun({ ...burnAt(140), equipment: { ...equipment, drive } })
+        .evidence!.systematic.filter(({ reach }) => reach === 'everyone')
+        .map(({ cause }) => cause)
+        .filter((cause) => cause.startsWith('engine at part load'))
+    expect(causesOf('twoStroke')).toEqual([
+      'engine at part load',
+      'engine at part load (two-strokes)',
+    ])
+    expect(causesOf('fourStroke')).toEqual([
+      'engine at part load',
+      'engine at part load (four-strokes)',
+    ])
   })
 })
 
 describe('the mixture in thin air', () => {
-  it('is one error for everybody and one of each engine, in one direction wherever the air is thin', () => {
-    const { rule, own } = mixtureError(0.9)
-    expect(rule).toBeCloseTo(0.25 * Math.log(1 / 0.9), 12)
-    // A rectangle from 0 to 1/2 has the standard deviation 1/(4√3).
-    expect(own / rule).toBeCloseTo(1 / Math.sqrt(3), 12)
+  it('is one error for everybody, one of the kind and one of each engine, in one direction wherever the air is thin', () => {
+    const error = mixtureError(0.9)
+    // A rectangle from 0 to 1/2 has the mean 1/4 and the variance 1/48, 1/12 about zero.
+    expect(error.all).toBeCloseTo(0.25 * Math.log(1 / 0.9), 12)
+    expect(standardUncertaintyOf(error)).toBeCloseTo(Math.sqrt(1 / 12) * Math.log(1 / 0.9), 12)
+    expect(error.own).toBeCloseTo(Math.sqrt(1 / 96) * Math.log(1 / 0.9), 12)
+    for (const part of sizeOf(error)) expect(part).toBeGreaterThan(0)
     expect(mixtureError(1.1).own).toBeLessThan(0)
   })
 
   it('stands in the budget of a burn', () => {
     const reaches = effectsOf(burnAt(120), 'mixture in thin air').map(({ reach }) => reach)
-    expect(reaches).toEqual(['everyone', 'setup'])
+    expect(reaches).toEqual(['everyone', 'powerplant'])
   })
 })

@@ -6,6 +6,7 @@ import type { Evidence } from '../../../src/core/normalise/types.ts'
 import { toRows } from '../../../src/features/fits/evidence-rows.ts'
 import { fitEvidence } from '../../../src/features/fits/model.ts'
 import type { WorldSubmission } from '../world/community.ts'
+import type { WorldSetup } from '../world/setups.ts'
 
 /** One run's evidence with where it belongs. */
 export interface EvidenceRow {
@@ -39,6 +40,7 @@ export function evidenceOf(submissions: readonly WorldSubmission[]): {
 export function fitOf(
   all: readonly EvidenceRow[],
   quantity: Quantity,
+  setups: readonly WorldSetup[],
 ): { readonly view: FitView; readonly runs: number; readonly converged: boolean } {
   const rows = all.filter(({ evidence }) => evidence.quantity === quantity)
   const columns = toRows(
@@ -51,7 +53,8 @@ export function fitOf(
       ...{ interested: false, allUpMassKg: null, entryIndex: 0, runIndex },
     })),
   )
-  const { converged, header, numbers } = fitEvidence(columns)
+  const parts = Object.fromEntries(setups.map((setup) => [setup.id, setup.parts]))
+  const { converged, header, numbers } = fitEvidence({ ...columns, parts })
   const block = new Float64Array(numbers.buffer, numbers.byteOffset, numbers.byteLength / 8)
   const view = viewOf(restoreFit({ header, numbers: block }))
   return { view, runs: rows.length, converged }

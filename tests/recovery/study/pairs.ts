@@ -40,7 +40,7 @@ export function studyMetric(
   rows: readonly EvidenceRow[],
 ): StudiedFit {
   const { quantity, truth } = STUDIED[metric]
-  const { view: fit, runs, converged } = fitOf(rows, quantity)
+  const { view: fit, runs, converged } = fitOf(rows, quantity, setups)
   const raw = rawMeans(metric, submissions)
   const question = { metric, state: REFERENCE, fit }
   const pairs: StudiedPair[] = []

@@ -1,4 +1,5 @@
 import { RHO0 } from '../../../src/core/atmosphere/constants.ts'
+import type { SetupParts } from '../../../src/core/comparison/additive-view.ts'
 import type { Equipment } from '../../../src/core/normalise/types.ts'
 import { REFERENCE_AIR } from './air.ts'
 import type { Chance } from './chance.ts'
@@ -26,6 +27,7 @@ export interface Truth {
 /** An engine with propeller and frame, as flown, and the truth about it. */
 export interface WorldSetup {
   readonly id: string
+  readonly parts: SetupParts
   readonly equipment: Equipment
   readonly frame: Frame
   /** Frame, engine and propeller, no fuel [kg]. */
@@ -56,7 +58,12 @@ export function drawSetups(chance: Chance, on: Switches): WorldSetup[] {
       const frame = twin ? frames[index % 4]! : chance.pick(frames)
       const massKg = 18 + 0.6 * kw + chance.normal(0.8)
       const id = `${String.fromCharCode(97 + index)}${which + 1}`
-      return { ...asFlown(plant, frame, on), id, frame, massKg }
+      const parts = {
+        powerplant: id[0]!,
+        propeller: `propeller of ${id}`,
+        frame: `frame ${frames.indexOf(frame)}`,
+      }
+      return { ...asFlown(plant, frame, on), id, parts, frame, massKg }
     })
   })
 }

@@ -59,26 +59,39 @@ export const FOLLOWS_PILOT: readonly CommonShare[] = [{ reach: 'pilot', fraction
 export const SAME_FOR_ALL: readonly CommonShare[] = [{ reach: 'everyone', fraction: 1 }]
 
 /**
- * An error of the method that grows with a correction, with its sign: in part the same for all
- * setups (the rule is wrong), in part each setup's own (its engine does not follow the rule).
+ * An error of the model of a setup that grows with a correction, with its sign.
  *
  * @param correction the correction the error is in proportion to; only its sign counts
- * @param ruleShare part of the variance that the rule itself is to blame for [1], 0 to 1
+ * @returns the whole of it, each setup's own
+ * @source derived: model errors in proportion to a correction turn round with it
+ */
+export function bySetup(correction: number): readonly CommonShare[] {
+  return [{ reach: 'setup', fraction: signOf(correction) }]
+}
+
+/**
+ * An error of the full-throttle power that grows with a correction, with its sign: in part the same
+ * for all (the rule is wrong), in part each engine's own (it does not follow the rule).
+ *
+ * @param correction the correction the error is in proportion to; only its sign counts
  * @returns the two parts, their squares adding up to 1
  * @source derived: model errors in proportion to a correction turn round with it
  */
-export function byCorrection(correction: number, ruleShare = 0): readonly CommonShare[] {
-  const sign = correction < 0 ? -1 : 1
-  const own: CommonShare = { reach: 'setup', fraction: sign * Math.sqrt(1 - ruleShare) }
-  if (ruleShare === 0) return [own]
-  return [{ reach: 'everyone', fraction: sign * Math.sqrt(ruleShare) }, own]
+export function byPowerRule(correction: number): readonly CommonShare[] {
+  const sign = signOf(correction)
+  return [
+    { reach: 'everyone', fraction: sign * Math.sqrt(POWER_RULE_SHARE) },
+    { reach: 'powerplant', fraction: sign * Math.sqrt(1 - POWER_RULE_SHARE) },
+  ]
 }
 
 /**
  * Part of the variance of the full-throttle power ratio that its rule is to blame for; judgement:
  * engines of these kinds differ less from one another than the published rules do.
  */
-export const POWER_RULE_SHARE = 0.75
+const POWER_RULE_SHARE = 0.75
+
+const signOf = (correction: number) => (correction < 0 ? -1 : 1)
 
 /**
  * A factor of 1 that stands for what a model leaves out, the same in every run of a session.

@@ -22,6 +22,7 @@ text <- function(file) read.csv(file, colClasses = "character", na.strings = "",
 runs <- text("runs.csv")
 effects <- text("effects.csv")
 fit <- text("fit.csv")
+powerplant_of <- with(text("setups.csv"), setNames(powerplant_id, setup_id))
 systematic <- text("systematic.csv")
 for (column in c("log_value", "own_standard_uncertainty", "shared_standard_uncertainty")) {
   runs[[column]] <- as.numeric(runs[[column]])
@@ -59,6 +60,7 @@ systematic_covariance <- function(d, setups, solved, variance) {
     effect[match(part$run_key, d$run_key)] <- part$effect
     total <- total + switch(part$reach[1],
       everyone = spread(solved, effect, matrix(1, nrow(d), 1)),
+      powerplant = spread(solved, effect, indicator(powerplant_of[d$setup_id])),
       setup = spread(solved, effect, setups),
       pilot = spread(solved, less_session_mean(d, effect, variance), indicator(d$pilot_key)))
   }

@@ -155,10 +155,10 @@ export const RunRow = z.strictObject({
 export const SystematicRow = z.strictObject({
   run_key: column(Key, { title: 'Run', description: 'Key of the run in the table runs.' }),
   cause: column(z.string(), { title: 'Cause', description: 'What varies.' }),
-  reach: column(z.enum(['everyone', 'setup', 'pilot']), {
+  reach: column(z.enum(['everyone', 'powerplant', 'setup', 'pilot']), {
     title: 'Reach',
     description:
-      'Who carries the same error: everybody, all runs of the setup, or all sessions of the pilot.',
+      'Who carries the same error: everybody, all runs with the powerplant, all runs of the setup, or all sessions of the pilot.',
   }),
   effect: column(z.number(), {
     title: 'Effect',
