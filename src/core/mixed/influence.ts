@@ -1,13 +1,9 @@
 import { type SetupWeight, UnknownSetupError } from './contrasts.ts'
 import type { NestedFit } from './fit-result.ts'
 import type { Layout } from './layout.ts'
-import {
-  forEachSessionBlock,
-  type SessionBlock,
-  solveBlock,
-  workspaceAt,
-} from './model/session-blocks.ts'
+import { type SessionBlock, solveBlock } from './model/session-blocks.ts'
 import type { Workspace } from './model/workspace.ts'
+import { residualsOf } from './residuals.ts'
 
 /** How one session sits among the others, at the variances of the fit. */
 export interface SessionInfluence {
@@ -29,30 +25,18 @@ export interface FitInfluence {
   readonly sessions: readonly SessionInfluence[]
   /** Standardised residual of each run, in the order of the observations; NaN where the run stands alone. */
   readonly runResiduals: Float64Array
-  /** Standardised residual of each cell as a whole, in the order of the layout; NaN where it stands alone. */
-  readonly cellResiduals: Float64Array
   /**
    * X'V⁻¹-weighted pull of each session on the means, on the setups of its pilot (layout.pilotSetup), one
    * row per session; null for sole evidence. `changesWithout` turns it into changes of contrasts.
    */
   readonly pulls: readonly (Float64Array | null)[]
-  /** Variances of the residuals that were standardised: of runs, cells and session levels. */
-  readonly precisions: {
-    readonly runs: Float64Array
-    readonly cells: Float64Array
-    readonly sessions: Float64Array
-  }
 }
 
 /**
  * Residuals of runs and sessions, and the pull of each session on the means.
  *
- *     t_i = e_i / √P_ii,  e = Py
- *     χ²_s = r'S⁻¹r,  t_s = 1'r / √(1'S1),  r_c = Σ_{i in c} e_i,  S = Z'PZ over the cells of s
+ *     χ²_s = r'S⁻¹r,  r and S as in {@link residualsOf}
  *     pull_s = Q_s S⁻¹ r,  Q_s = columns q_c = X'V⁻¹1_c
- *
- * All of it at the variances of the fit, which the session itself helped to estimate: a gross error
- * hides a little of itself.
  *
  * @param layout the runs the fit was made from
  * @param fit result of fitNested on that layout
@@ -61,19 +45,9 @@ export interface FitInfluence {
  *   closed form derived for this model
  */
 export function influenceOf(layout: Layout, fit: NestedFit): FitInfluence | null {
-  if (!fit.standardErrorsKnown) return null
-  const ws = workspaceAt(layout, fit.theta)
-  if (ws === null) return null
-  const sessions: SessionInfluence[] = []
+  const sessions: Omit<SessionInfluence, 'levelShift'>[] = []
   const pulls: (Float64Array | null)[] = []
-  const runResiduals = new Float64Array(layout.runCount)
-  const cellResiduals = new Float64Array(layout.cellCount)
-  const precisions = {
-    runs: new Float64Array(layout.runCount),
-    cells: new Float64Array(layout.cellCount),
-    sessions: new Float64Array(layout.sessionCount),
-  }
-  forEachSessionBlock(layout, ws, (block) => {
+  const residuals = residualsOf(layout, fit, (block, ws) => {
     const r = ws.cellResidual.subarray(block.firstCell, block.firstCell + block.cells)
     const { x, chiSquare, rank } = solveBlock(block, r)
     const soleEvidence = rank < block.cells
@@ -83,19 +57,17 @@ export function influenceOf(layout: Layout, fit: NestedFit): FitInfluence | null
       cells: block.cells,
       chiSquare,
       degreesOfFreedom: rank,
-      levelShift: levelShift(block, r),
       soleEvidence,
     })
     pulls.push(soleEvidence ? null : pullOf(layout, ws, block, x))
-    precisions.sessions[block.session] = sum(block.covariance)
-    for (let c = 0; c < block.cells; c++) {
-      const variance = block.covariance[c * (block.cells + 1)]!
-      precisions.cells[block.firstCell + c] = variance
-      cellResiduals[block.firstCell + c] = standardised(r[c]!, variance, block.size[c]!)
-      writeRunResiduals(layout, ws, { block, c, runResiduals, precisions: precisions.runs })
-    }
   })
-  return { sessions, runResiduals, cellResiduals, pulls, precisions }
+  if (residuals === null) return null
+  const levelShift = residuals.sessions.residual
+  return {
+    sessions: sessions.map((session, s) => ({ ...session, levelShift: levelShift[s]! })),
+    runResiduals: residuals.runs.residual,
+    pulls,
+  }
 }
 
 /**
@@ -139,22 +111,6 @@ export function changesWithout(
   return changes
 }
 
-/** Residuals smaller than this share of their size before the means were taken out are rounding. */
-const ZERO_SHARE = 1e-9
-
-function standardised(residual: number, variance: number, size: number): number {
-  return variance > ZERO_SHARE * size ? residual / Math.sqrt(variance) : Number.NaN
-}
-
-function sum(values: Float64Array): number {
-  return values.reduce((total, value) => total + value, 0)
-}
-
-/** 1'r / √(1'S1). */
-function levelShift({ covariance, size }: SessionBlock, r: Float64Array): number {
-  return standardised(sum(r), sum(covariance), sum(size))
-}
-
 /** Σ x_c q_c on the setups of the pilot: Σ x a at each cell's own setup, less (Σ x a) v. */
 function pullOf(layout: Layout, ws: Workspace, block: SessionBlock, x: Float64Array): Float64Array {
   const { pilotSetupStart, cellSlot, knownSessionVariance } = layout
@@ -172,30 +128,4 @@ function pullOf(layout: Layout, ws: Workspace, block: SessionBlock, x: Float64Ar
     pull[cellSlot[block.firstCell + c]! - start]! += a * (x[c]! - total * ts2 * d)
   }
   return pull
-}
-
-/** t_i of the runs of one cell; e_i = w_i (y_i − level), the level follows from the cell's sum. */
-function writeRunResiduals(
-  { cellStart, order, deviation }: Layout,
-  ws: Workspace,
-  at: {
-    readonly block: SessionBlock
-    readonly c: number
-    readonly runResiduals: Float64Array
-    readonly precisions: Float64Array
-  },
-): void {
-  const { block, c, runResiduals, precisions } = at
-  const cell = block.firstCell + c
-  const W = ws.cellWeight[cell]!
-  const a = ws.cellShrunk[cell]!
-  const level = ws.cellMean[cell]! - ws.cellResidual[cell]! / W
-  // 1'V⁻¹1 per squared weight: what cell, session and pilot, and means take from a run.
-  const taken = (ws.theta[2]! * a) / W + (a / W) ** 2 * block.loss + block.explained[c]! / (W * W)
-  for (let i = cellStart[cell]!; i < cellStart[cell + 1]!; i++) {
-    const w = ws.runWeight[i]!
-    const e = w * (deviation[i]! - level)
-    precisions[order[i]!] = w - w * w * taken
-    runResiduals[order[i]!] = standardised(e, w - w * w * taken, w)
-  }
 }

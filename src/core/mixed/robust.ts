@@ -1,7 +1,8 @@
+import { createWorkspace } from './evaluate.ts'
 import { fitNested } from './fit.ts'
 import type { NestedFit } from './fit-result.ts'
-import { type FitInfluence, influenceOf } from './influence.ts'
 import type { Layout } from './layout.ts'
+import { type Residuals, residualsOf } from './residuals.ts'
 
 /** A fit in which what does not fit counts less. */
 export interface RobustFit {
@@ -59,13 +60,14 @@ export function fitRobust(layout: Layout, plain: NestedFit): RobustFit | null {
     cells: new Float64Array(layout.cellCount).fill(1),
     runs: new Float64Array(layout.runCount).fill(1),
   }
+  const memory = createWorkspace(layout)
   let fit = plain
   let weighted = layout
   for (let round = 0; round < ROUNDS; round++) {
     for (let step = 0; step < STEPS; step++) {
-      const influence = influenceOf(weighted, fit)
-      if (influence === null) return null
-      const change = updateWeights(layout, { fit, weighted, influence, weights })
+      const residuals = residualsOf(weighted, fit, null, memory)
+      if (residuals === null) return null
+      const change = updateWeights(layout, { fit, weighted, residuals, weights })
       weighted = reweigh(layout, fit, weights)
       if (change < SETTLED) break
     }
@@ -91,14 +93,14 @@ interface Weights {
 interface Step {
   readonly fit: NestedFit
   readonly weighted: Layout
-  readonly influence: FitInfluence
+  readonly residuals: Residuals
   readonly weights: Weights
 }
 
 /** New weights from the residuals; returns the largest change. Mutates the weights. */
-function updateWeights(layout: Layout, { fit, weighted, influence, weights }: Step): number {
+function updateWeights(layout: Layout, { fit, weighted, residuals, weights }: Step): number {
   const { theta } = fit
-  const { precisions } = influence
+  const { runs, cells, sessions } = residuals
   let change = 0
   const put = (into: Float64Array, at: number, t: number, extra: number) => {
     const next = weightOf(t, extra)
@@ -108,15 +110,14 @@ function updateWeights(layout: Layout, { fit, weighted, influence, weights }: St
   const cellExtra = weights.cells.map((weight) => theta.cell * (1 / weight - 1))
   for (let s = 0; s < layout.sessionCount; s++) {
     const k = theta.session * (1 / weights.sessions[s]! - 1)
-    put(weights.sessions, s, influence.sessions[s]!.levelShift, k * precisions.sessions[s]!)
+    put(weights.sessions, s, sessions.residual[s]!, k * sessions.precision[s]!)
   }
   for (let c = 0; c < layout.cellCount; c++) {
-    const extra = cellExtra[c]! * precisions.cells[c]!
-    put(weights.cells, c, influence.cellResiduals[c]!, extra)
+    put(weights.cells, c, cells.residual[c]!, cellExtra[c]! * cells.precision[c]!)
     for (let i = layout.cellStart[c]!; i < layout.cellStart[c + 1]!; i++) {
       const run = layout.order[i]!
       const k = weighted.knownRunVariance[i]! - layout.knownRunVariance[i]!
-      put(weights.runs, run, influence.runResiduals[run]!, k * precisions.runs[run]!)
+      put(weights.runs, run, runs.residual[run]!, k * runs.precision[run]!)
     }
   }
   return change

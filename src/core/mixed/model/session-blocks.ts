@@ -1,11 +1,12 @@
-import { choleskyInPlace } from '../../linalg/cholesky.ts'
-import { invertFromFactor } from '../../linalg/triangular.ts'
 import { componentArray, type PerComponent } from '../components.ts'
 import { createWorkspace, evaluateCovariance, evaluateCriterion } from '../evaluate.ts'
 import type { Layout } from '../layout.ts'
 import type { Workspace } from './workspace.ts'
 
-/** One session seen by the projection P = V⁻¹ − V⁻¹XCX'V⁻¹; m is its number of cells. */
+/**
+ * One session seen by the projection P = V⁻¹ − V⁻¹XCX'V⁻¹; m is its number of cells. The arrays may be
+ * longer than their entries.
+ */
 export interface SessionBlock {
   readonly session: number
   readonly pilot: number
@@ -26,11 +27,15 @@ export interface SessionBlock {
  *
  * @param layout the runs
  * @param theta variances [unit of y squared], ≥ 0
+ * @param ws workspace of this layout to be used again. Mutated.
  * @returns the workspace, or null if the model cannot be evaluated there
  * @source formulas of evaluateCriterion
  */
-export function workspaceAt(layout: Layout, theta: PerComponent<number>): Workspace | null {
-  const ws = createWorkspace(layout)
+export function workspaceAt(
+  layout: Layout,
+  theta: PerComponent<number>,
+  ws: Workspace = createWorkspace(layout),
+): Workspace | null {
   const value = evaluateCriterion(layout, ws, componentArray(theta))
   if (!Number.isFinite(value)) return null
   evaluateCovariance(layout, ws)
@@ -47,7 +52,7 @@ export function workspaceAt(layout: Layout, theta: PerComponent<number>): Worksp
  *
  * @param layout the runs
  * @param ws workspace of {@link workspaceAt}
- * @param visit receives a block whose arrays are its own
+ * @param visit receives a block that is overwritten for the next session
  * @source derived for this model; leave-out formulas: R. D. Cook, S. Weisberg, Residuals and Influence
  *   in Regression, 1982 (from memory)
  */
@@ -57,24 +62,50 @@ export function forEachSessionBlock(
   visit: (block: SessionBlock) => void,
 ): void {
   const { pilotCount, pilotStart } = layout
+  const memory = createMemory(layout)
   for (let p = 0; p < pilotCount; p++) {
-    const pilot = alongPilot(layout, ws, p)
-    for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) visit(blockOf(layout, ws, pilot, s))
+    const form = solvePilot(layout, ws, p, memory.pilotSolved)
+    for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
+      fillBlock(layout, ws, { p, s, form, memory })
+      visit(memory.block)
+    }
   }
 }
 
-interface AlongPilot {
-  readonly p: number
-  /** (C Z_p) on the setups of the pilot, and Z'CZ. */
-  readonly solved: Float64Array
-  readonly form: number
+/** What the blocks of all sessions are written into, one after the other. */
+interface Memory {
+  readonly block: { -readonly [Field in keyof SessionBlock]: SessionBlock[Field] }
+  /** C Z_p on the setups of the pilot. */
+  readonly pilotSolved: Float64Array
+  /** C v at the setups of the session's cells. */
+  readonly along: Float64Array
 }
 
-function alongPilot(layout: Layout, ws: Workspace, p: number): AlongPilot {
+function createMemory({ sessionStart, pilotSetupStart }: Layout): Memory {
+  const cells = longestPiece(sessionStart)
+  return {
+    block: {
+      ...{ session: 0, pilot: 0, firstCell: 0, cells: 0, loss: 0 },
+      covariance: new Float64Array(cells * cells),
+      explained: new Float64Array(cells),
+      size: new Float64Array(cells),
+    },
+    pilotSolved: new Float64Array(longestPiece(pilotSetupStart)),
+    along: new Float64Array(cells),
+  }
+}
+
+function longestPiece(starts: ArrayLike<number>): number {
+  let longest = 0
+  for (let i = 1; i < starts.length; i++) longest = Math.max(longest, starts[i]! - starts[i - 1]!)
+  return longest
+}
+
+/** Writes C Z_p on the setups of the pilot; returns Z'CZ. */
+function solvePilot(layout: Layout, ws: Workspace, p: number, solved: Float64Array): number {
   const { pilotSetup, pilotSetupStart, setupCount: K } = layout
   const start = pilotSetupStart[p]!
   const end = pilotSetupStart[p + 1]!
-  const solved = new Float64Array(end - start)
   let form = 0
   for (let i = start; i < end; i++) {
     let sum = 0
@@ -84,21 +115,27 @@ function alongPilot(layout: Layout, ws: Workspace, p: number): AlongPilot {
     solved[i - start] = sum
     form += ws.pilotDesign[i]! * sum
   }
-  return { p, solved, form }
+  return form
 }
 
-function blockOf(layout: Layout, ws: Workspace, pilot: AlongPilot, s: number): SessionBlock {
+interface SessionOfPilot {
+  readonly p: number
+  readonly s: number
+  /** Z'CZ of the pilot. */
+  readonly form: number
+  readonly memory: Memory
+}
+
+function fillBlock(layout: Layout, ws: Workspace, at: SessionOfPilot): void {
   const { sessionStart, cellSetup, knownSessionVariance, setupCount: K } = layout
+  const { p, s } = at
+  const { block, along } = at.memory
+  const { covariance, explained, size } = block
   const firstCell = sessionStart[s]!
   const cells = sessionStart[s + 1]! - firstCell
   const d = ws.sessionShrink[s]!
-  const ts2 = ws.theta[1]! + knownSessionVariance[s]!
-  const kappa = ws.pilotGain[pilot.p]!
-  const loss = ts2 * d + kappa * d * d
-  const { along, form } = solveShift(layout, ws, pilot, { s, ts2 })
-  const covariance = new Float64Array(cells * cells)
-  const explained = new Float64Array(cells)
-  const size = new Float64Array(cells)
+  const loss = (ws.theta[1]! + knownSessionVariance[s]!) * d + ws.pilotGain[p]! * d * d
+  const form = solveShift(layout, ws, at)
   for (let j = 0; j < cells; j++) {
     const aj = ws.cellShrunk[firstCell + j]!
     const column = cellSetup[firstCell + j]! * K
@@ -111,35 +148,45 @@ function blockOf(layout: Layout, ws: Workspace, pilot: AlongPilot, s: number): S
       if (i === j) explained[j] = means
     }
   }
-  return { session: s, pilot: pilot.p, firstCell, cells, loss, covariance, explained, size }
+  block.session = s
+  block.pilot = p
+  block.firstCell = firstCell
+  block.cells = cells
+  block.loss = loss
 }
 
-/** (C v) at the setups of the session's cells, and v'Cv. */
+/** Writes C v at the setups of the session's cells; returns v'Cv. */
 function solveShift(
-  { sessionStart, cellSetup, cellSlot, pilotSetupStart, setupCount: K }: Layout,
+  {
+    sessionStart,
+    cellSetup,
+    cellSlot,
+    pilotSetupStart,
+    knownSessionVariance,
+    setupCount: K,
+  }: Layout,
   ws: Workspace,
-  { p, solved, form }: AlongPilot,
-  { s, ts2 }: { readonly s: number; readonly ts2: number },
-): { along: Float64Array; form: number } {
+  { p, s, form, memory: { pilotSolved, along } }: SessionOfPilot,
+): number {
   const first = sessionStart[s]!
   const end = sessionStart[s + 1]!
   const d = ws.sessionShrink[s]!
+  const ofSession = (ws.theta[1]! + knownSessionVariance[s]!) * d
   const pilotShare = ws.pilotGain[p]! * d
-  const along = new Float64Array(end - first)
   let shiftForm = 0
   let pilotForm = pilotShare * form
   for (let c = first; c < end; c++) {
-    const ofPilot = solved[cellSlot[c]! - pilotSetupStart[p]!]!
+    const ofPilot = pilotSolved[cellSlot[c]! - pilotSetupStart[p]!]!
     const setup = cellSetup[c]!
     let sum = 0
     for (let r = first; r < end; r++) {
       sum += ws.cellShrunk[r]! * ws.covariance[setup + cellSetup[r]! * K]!
     }
-    along[c - first] = ts2 * d * sum + pilotShare * ofPilot
-    shiftForm += ts2 * d * ws.cellShrunk[c]! * along[c - first]!
-    pilotForm += ts2 * d * ws.cellShrunk[c]! * ofPilot
+    along[c - first] = ofSession * sum + pilotShare * ofPilot
+    shiftForm += ofSession * ws.cellShrunk[c]! * along[c - first]!
+    pilotForm += ofSession * ws.cellShrunk[c]! * ofPilot
   }
-  return { along, form: shiftForm + pilotShare * pilotForm }
+  return shiftForm + pilotShare * pilotForm
 }
 
 /** Pivots of S below this share of its diagonal before the means were taken out count as zero. */
@@ -163,40 +210,51 @@ export interface BlockSolution {
  * @source common practice (Cholesky with zero pivots left out)
  */
 export function solveBlock(block: SessionBlock, r: Float64Array): BlockSolution {
-  const m = block.cells
-  const kept: number[] = []
+  const { cells: m, covariance, size } = block
+  const kept = new Int32Array(m)
+  const factor = new Float64Array(m * m) // row after row
+  let rank = 0
   for (let c = 0; c < m; c++) {
-    if (pivotAfter(block, kept, c) > ZERO_PIVOT * block.size[c]!) kept.push(c)
+    let pivot = covariance[c * (m + 1)]!
+    for (let j = 0; j < rank; j++) {
+      let rest = covariance[c + kept[j]! * m]!
+      for (let i = 0; i < j; i++) rest -= factor[rank * m + i]! * factor[j * m + i]!
+      const entry = rest / factor[j * (m + 1)]!
+      factor[rank * m + j] = entry
+      pivot -= entry * entry
+    }
+    if (!(pivot > ZERO_PIVOT * size[c]!)) continue
+    factor[rank * (m + 1)] = Math.sqrt(pivot)
+    kept[rank++] = c
   }
-  const n = kept.length
-  const inverse = new Float64Array(n * n)
-  const factor = subBlock(block, kept)
-  choleskyInPlace(factor, n)
-  invertFromFactor(factor, n, inverse)
+  return { ...solveKept({ factor, kept, rank, m }, r), rank }
+}
+
+interface KeptFactor {
+  readonly factor: Float64Array
+  readonly kept: Int32Array
+  readonly rank: number
+  readonly m: number
+}
+
+/** L z = r, x = L⁻ᵀ z, z'z on the cells kept. */
+function solveKept(
+  { factor, kept, rank, m }: KeptFactor,
+  r: Float64Array,
+): { readonly x: Float64Array; readonly chiSquare: number } {
   const x = new Float64Array(m)
+  const z = new Float64Array(rank)
   let chiSquare = 0
-  for (let i = 0; i < n; i++) {
-    let sum = 0
-    for (let j = 0; j < n; j++) sum += inverse[i + j * n]! * r[kept[j]!]!
-    x[kept[i]!] = sum
-    chiSquare += sum * r[kept[i]!]!
+  for (let i = 0; i < rank; i++) {
+    let rest = r[kept[i]!]!
+    for (let j = 0; j < i; j++) rest -= factor[i * m + j]! * z[j]!
+    z[i] = rest / factor[i * (m + 1)]!
+    chiSquare += z[i]! * z[i]!
   }
-  return { x, chiSquare, rank: n }
-}
-
-/** What is left of S_cc once the cells kept so far are swept out. */
-function pivotAfter(block: SessionBlock, kept: readonly number[], c: number): number {
-  const factor = subBlock(block, [...kept, c])
-  const n = kept.length + 1
-  const failed = choleskyInPlace(factor, n)
-  return failed === -1 ? factor[n * n - 1]! ** 2 : 0
-}
-
-function subBlock({ covariance, cells }: SessionBlock, rows: readonly number[]): Float64Array {
-  const n = rows.length
-  const block = new Float64Array(n * n)
-  for (let j = 0; j < n; j++) {
-    for (let i = 0; i < n; i++) block[i + j * n] = covariance[rows[i]! + rows[j]! * cells]!
+  for (let i = rank - 1; i >= 0; i--) {
+    z[i]! /= factor[i * (m + 1)]!
+    for (let j = 0; j < i; j++) z[j]! -= factor[i * m + j]! * z[i]!
+    x[kept[i]!] = z[i]!
   }
-  return block
+  return { x, chiSquare }
 }
