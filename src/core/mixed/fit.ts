@@ -13,8 +13,8 @@ import type { ComponentStatus, FitOptions, NestedFit, StartTolerance } from './f
 import type { Layout } from './layout.ts'
 import { sensitivityPass } from './model/sensitivity-pass.ts'
 import type { Workspace } from './model/workspace.ts'
+import { goOnFrom } from './search/go-on.ts'
 import { expectedInformation } from './search/information.ts'
-import { keepStart } from './search/keep-start.ts'
 import { searchTwice } from './search/restart.ts'
 import type { SearchProblem, SearchResult } from './search/search.ts'
 import { type DataScale, dataScale, lowerBounds, startTheta } from './search/start.ts'
@@ -153,9 +153,8 @@ function firstTheta(
 
 function findTheta(layout: Layout, ws: Workspace, problem: SearchProblem): SearchResult {
   const { keepStart: tolerance, start } = problem.options
-  const kept =
-    tolerance === null || start === null ? null : keepStart(layout, ws, problem, tolerance)
-  return kept ?? searchTwice(layout, ws, problem)
+  if (tolerance === null || start === null) return searchTwice(layout, ws, problem)
+  return goOnFrom(layout, ws, problem, tolerance)
 }
 
 function withoutSearch(theta: Float64Array): SearchResult {

@@ -42,18 +42,24 @@ const BOUND_TOLERANCE = 1e-12
  * @param layout the runs, at least one
  * @param ws workspace of this layout. Mutated.
  * @param problem start (feasible), what may move, and the settings of the fit
+ * @param known log-likelihood at the start, where the workspace holds criterion and derivatives there
  * @returns theta and the record of the search; singular if the start cannot be evaluated
  * @source A. R. Gilmour, R. Thompson, B. R. Cullis, Biometrics 51, 1995, 1440-1450 (from memory);
  *   step control as in Levenberg and Marquardt
  */
-export function searchTheta(layout: Layout, ws: Workspace, problem: SearchProblem): SearchResult {
+export function searchTheta(
+  layout: Layout,
+  ws: Workspace,
+  problem: SearchProblem,
+  known: number | null = null,
+): SearchResult {
   const { domain, options } = problem
   const steps: SearchStep[] = []
-  let logLikelihood = evaluateCriterion(layout, ws, problem.start)
+  let logLikelihood = known ?? evaluateCriterion(layout, ws, problem.start)
   if (!Number.isFinite(logLikelihood)) {
     return { theta: problem.start, logLikelihood, converged: false, singular: true, steps }
   }
-  evaluateDerivatives(layout, ws)
+  if (known === null) evaluateDerivatives(layout, ws)
   let point = pointOf(ws)
   let plain = proposeStep(point, domain, 0)
   let damping = 0

@@ -8,7 +8,7 @@ import { slopesOfCovariance } from '../../../src/core/mixed/slopes.ts'
 import { Pcg32 } from '../../../src/core/random/pcg32.ts'
 
 /** A community of so many pilots with four evenings each, three setups an evening, two runs each. */
-function community(pilots: number, seed: number): Layout {
+function community(pilots: number, seed: number, cellScatter = 0.015): Layout {
   const random = new Pcg32(seed, 7)
   const runs = []
   for (let p = 0; p < pilots; p++) {
@@ -17,7 +17,7 @@ function community(pilots: number, seed: number): Layout {
       const session = pilot + 0.03 * random.normal()
       for (let c = 0; c < 3; c++) {
         const setup = (p + s * (1 + c) + c) % 9
-        const cell = session + 0.015 * random.normal()
+        const cell = session + cellScatter * random.normal()
         for (let i = 0; i < 2; i++) {
           const u = 0.02 * random.uniform()
           const y = 0.01 * setup + cell + Math.hypot(0.02, u) * random.normal()
@@ -95,6 +95,25 @@ describe('a start that is kept', () => {
       }),
       { numRuns: 30 },
     )
+  })
+
+  it('is gone on from alone where it is near, though a component is at zero', () => {
+    const layouts = Array.from({ length: 20 }, (_, seed) => community(25, seed, 0))
+    const atZero = layouts.filter((layout) => fitNested(layout).status.cell === 'notDetected')
+    expect(atZero.length).toBeGreaterThan(0)
+    for (const layout of atZero) {
+      const best = fitNested(layout)
+      const near = { ...best.theta, run: best.theta.run * 1.02 }
+      const fit = fitNested(layout, { start: near, keepStart: REFRESH_TOLERANCE })
+      const anew = fitNested(layout, { start: near })
+      expect(fit.keptStart).toBeNull()
+      expect(fit.logLikelihood).toBeCloseTo(best.logLikelihood, 8)
+      expect(fit.search.length).toBeLessThan(anew.search.length)
+      const far = { ...best.theta, run: best.theta.run * 3 }
+      expect(fitNested(layout, { start: far, keepStart: REFRESH_TOLERANCE }).search).toEqual(
+        fitNested(layout, { start: far }).search,
+      )
+    }
   })
 
   it('is asked for with a tolerance above zero', () => {
