@@ -54,7 +54,8 @@ async function timeRefreshes(db: Database, write: Write): Promise<void> {
       for (let sent = 0; sent < NEW_RUNS; sent += desk.runs) await desk.submit()
       start = performance.now()
       app.fits.request()
-      while ((await shown(app, desk.setups)) === before) await new Promise((r) => setTimeout(r, ASK_AGAIN_MS))
+      while ((await shown(app, desk.setups)) === before)
+        await new Promise((r) => setTimeout(r, ASK_AGAIN_MS))
       times.push(performance.now() - start)
     }
     times.sort((a, b) => a - b)
