@@ -47,6 +47,7 @@ async function timeRefreshes(db: Database, write: Write): Promise<void> {
     let start = performance.now()
     await app.fits.publish()
     const first = performance.now() - start
+    await app.fits.refresh() // what stands beside the first; each later one runs beside that of the one before
     const times: number[] = []
     for (let i = 0; i < REPETITIONS; i++) {
       const desk = await newEvening(db)
