@@ -11,6 +11,7 @@ import { migrate } from './db/migrate.ts'
 import { StartFault } from './db/start-fault.ts'
 import { loadDemo } from './demo/load.ts'
 import { ensureAdministrator } from './features/accounts/service.ts'
+import { renormalise } from './features/submissions/renormalise.ts'
 import { closeApp, listen, requireFreePort } from './http/listen.ts'
 import { loggerOptions } from './logging.ts'
 
@@ -81,7 +82,7 @@ async function provideDatabase(
   return embedded.url
 }
 
-/** What a new database needs before the first request. */
+/** What a new database needs before the first request, and one of an earlier version. */
 async function prepare(db: Database, config: Config, log: Logger): Promise<void> {
   if (config.admin !== undefined) {
     const isNew = await ensureAdministrator(db, config.admin).catch((error: Error) => {
@@ -93,6 +94,7 @@ async function prepare(db: Database, config: Config, log: Logger): Promise<void>
     const evenings = await loadDemo(db)
     if (evenings > 0) log.info({ submissions: evenings }, 'demo data loaded')
   }
+  await renormalise(db.pool, log)
 }
 
 /** In the reverse order of opening; one that fails or hangs does not keep the others open. */

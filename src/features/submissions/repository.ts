@@ -64,6 +64,12 @@ export interface NewRevision {
   readonly runs: readonly NewStoredRun[]
 }
 
+/** What stands for the evidence of a run, from quantity to systematic; null, and no effects, where it is none. */
+const EVIDENCE_COLUMNS = `
+  evidence ->> 'quantity', (evidence ->> 'logValue')::float8,
+  (evidence ->> 'ownStandardUncertainty')::float8, (evidence ->> 'sharedStandardUncertainty')::float8,
+  COALESCE(evidence -> 'systematic', '[]')`
+
 /**
  * Stores a revision with its runs and their results, and the submission itself if it is new;
  * of a known one it moves the current revision on, which also makes two at once queue up.
@@ -99,9 +105,7 @@ export async function insertRevision(
         INSERT INTO run_result (run_id, method_version, reference_id, quantity, log_value,
                                 own_standard_uncertainty, shared_standard_uncertainty, systematic,
                                 normalized, derived, warnings)
-        SELECT id, "methodVersion", "referenceId", evidence ->> 'quantity', (evidence ->> 'logValue')::float8,
-               (evidence ->> 'ownStandardUncertainty')::float8, (evidence ->> 'sharedStandardUncertainty')::float8,
-               COALESCE(evidence -> 'systematic', '[]'),
+        SELECT id, "methodVersion", "referenceId", ${EVIDENCE_COLUMNS},
                normalized, derived, warnings
           FROM given
       )
@@ -116,6 +120,48 @@ export async function insertRevision(
     ],
   })
   return { ...rows[0]!, setAside: false, body, warnings, runs }
+}
+
+/** Revisions with a run that has no result of that method, by id. */
+export async function findUnnormalised(
+  source: Pool | PoolClient,
+  {
+    method,
+    after,
+    most,
+  }: { readonly method: string; readonly after: string | null; readonly most: number },
+): Promise<{ readonly id: string; readonly body: NewSubmission }[]> {
+  const { rows } = await source.query<{ id: string; body: NewSubmission }>(
+    `SELECT id, body FROM submission_revision revision
+      WHERE ($2::uuid IS NULL OR id > $2)
+        AND EXISTS (SELECT FROM run WHERE run.revision_id = revision.id
+                       AND NOT EXISTS (SELECT FROM run_result result
+                                        WHERE result.run_id = run.id AND result.method_version = $1))
+      ORDER BY id LIMIT $3`,
+    [method, after, most],
+  )
+  return rows
+}
+
+/** Adds results to the runs of a revision, all or none; those there are stay. */
+export async function insertResults(
+  source: Pool | PoolClient,
+  revisionId: string,
+  runs: readonly NewStoredRun[],
+): Promise<void> {
+  await source.query(
+    `INSERT INTO run_result (run_id, method_version, reference_id, quantity, log_value,
+                             own_standard_uncertainty, shared_standard_uncertainty, systematic,
+                             normalized, derived, warnings)
+     SELECT run.id, "methodVersion", "referenceId", ${EVIDENCE_COLUMNS},
+            normalized, derived, warnings
+       FROM jsonb_to_recordset($2::jsonb) AS item(
+            "entryIndex" int, "runIndex" int, "methodVersion" text, "referenceId" text,
+            normalized jsonb, derived jsonb, warnings jsonb, evidence jsonb)
+       JOIN run ON run.revision_id = $1 AND run.entry_index = "entryIndex" AND run.run_index = "runIndex"
+     ON CONFLICT DO NOTHING`,
+    [revisionId, JSON.stringify(runs)],
+  )
 }
 
 /** The submission, locked until the transaction ends, or null. */

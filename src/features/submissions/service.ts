@@ -149,7 +149,8 @@ function findingsOf(body: NewSubmission, { setupIds }: NormalisedSubmission): Se
   })
 }
 
-function runsToStore(
+/** The runs of a body with what was worked out for them. */
+export function runsToStore(
   body: NewSubmission,
   { setupIds, outcomes }: NormalisedSubmission,
 ): NewStoredRun[] {
