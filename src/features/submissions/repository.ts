@@ -64,11 +64,12 @@ export interface NewRevision {
   readonly runs: readonly NewStoredRun[]
 }
 
-/** What stands for the evidence of a run, from quantity to systematic; null, and no effects, where it is none. */
-const EVIDENCE_COLUMNS = `
-  evidence ->> 'quantity', (evidence ->> 'logValue')::float8,
+/** A result of a run, and where it stands in an item of JSON; nulls, and no effects, where it is no evidence. */
+const RESULT_COLUMNS = `run_id, method_version, reference_id, quantity, log_value, own_standard_uncertainty,
+  shared_standard_uncertainty, systematic, normalized, derived, warnings`
+const RESULT_OF_ITEM = `"methodVersion", "referenceId", evidence ->> 'quantity', (evidence ->> 'logValue')::float8,
   (evidence ->> 'ownStandardUncertainty')::float8, (evidence ->> 'sharedStandardUncertainty')::float8,
-  COALESCE(evidence -> 'systematic', '[]')`
+  COALESCE(evidence -> 'systematic', '[]'), normalized, derived, warnings`
 
 /**
  * Stores a revision with its runs and their results, and the submission itself if it is new;
@@ -102,12 +103,8 @@ export async function insertRevision(
         INSERT INTO run (id, revision_id, entry_index, run_index, setup_id, kind)
         SELECT given.id, revision.id, "entryIndex", "runIndex", "setupId", kind FROM given, revision
       ), results AS (
-        INSERT INTO run_result (run_id, method_version, reference_id, quantity, log_value,
-                                own_standard_uncertainty, shared_standard_uncertainty, systematic,
-                                normalized, derived, warnings)
-        SELECT id, "methodVersion", "referenceId", ${EVIDENCE_COLUMNS},
-               normalized, derived, warnings
-          FROM given
+        INSERT INTO run_result (${RESULT_COLUMNS})
+        SELECT id, ${RESULT_OF_ITEM} FROM given
       )
       SELECT head.id, head.account_id AS "accountId", head.current_revision AS "currentRevision",
              head.created_at AS "createdAt", head.withdrawn_at AS "withdrawnAt",
@@ -150,11 +147,8 @@ export async function insertResults(
   runs: readonly NewStoredRun[],
 ): Promise<void> {
   await source.query(
-    `INSERT INTO run_result (run_id, method_version, reference_id, quantity, log_value,
-                             own_standard_uncertainty, shared_standard_uncertainty, systematic,
-                             normalized, derived, warnings)
-     SELECT run.id, "methodVersion", "referenceId", ${EVIDENCE_COLUMNS},
-            normalized, derived, warnings
+    `INSERT INTO run_result (${RESULT_COLUMNS})
+     SELECT run.id, ${RESULT_OF_ITEM}
        FROM jsonb_to_recordset($2::jsonb) AS item(
             "entryIndex" int, "runIndex" int, "methodVersion" text, "referenceId" text,
             normalized jsonb, derived jsonb, warnings jsonb, evidence jsonb)
