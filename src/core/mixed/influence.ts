@@ -3,7 +3,7 @@ import type { NestedFit } from './fit-result.ts'
 import type { Layout } from './layout.ts'
 import { type SessionBlock, solveBlock } from './model/session-blocks.ts'
 import type { Workspace } from './model/workspace.ts'
-import { residualsOf } from './residuals.ts'
+import { type ResidualOptions, residualsOf } from './residuals.ts'
 
 /** How one session sits among the others, at the variances of the fit. */
 export interface SessionInfluence {
@@ -45,9 +45,9 @@ export interface FitInfluence {
  *   closed form derived for this model
  */
 export function influenceOf(layout: Layout, fit: NestedFit): FitInfluence | null {
-  const sessions: Omit<SessionInfluence, 'levelShift'>[] = []
+  const sessions: SessionInfluence[] = []
   const pulls: (Float64Array | null)[] = []
-  const residuals = residualsOf(layout, fit, (block, ws) => {
+  const visit: ResidualOptions['visit'] = (block, ws, residuals) => {
     const r = ws.cellResidual.subarray(block.firstCell, block.firstCell + block.cells)
     const { x, chiSquare, rank } = solveBlock(block, r)
     const soleEvidence = rank < block.cells
@@ -57,17 +57,13 @@ export function influenceOf(layout: Layout, fit: NestedFit): FitInfluence | null
       cells: block.cells,
       chiSquare,
       degreesOfFreedom: rank,
+      levelShift: residuals.sessions.residual[block.session]!,
       soleEvidence,
     })
     pulls.push(soleEvidence ? null : pullOf(layout, ws, block, x))
-  })
-  if (residuals === null) return null
-  const levelShift = residuals.sessions.residual
-  return {
-    sessions: sessions.map((session, s) => ({ ...session, levelShift: levelShift[s]! })),
-    runResiduals: residuals.runs.residual,
-    pulls,
   }
+  const residuals = residualsOf(layout, fit, { visit })
+  return residuals === null ? null : { sessions, runResiduals: residuals.runs.residual, pulls }
 }
 
 /**

@@ -21,6 +21,12 @@ export interface Residuals {
   readonly sessions: StandardisedResiduals
 }
 
+/** What {@link residualsOf} does beside its result. */
+export interface ResidualOptions {
+  readonly visit?: (block: SessionBlock, ws: Workspace, residuals: Residuals) => void
+  readonly memory?: Workspace
+}
+
 /**
  * Residuals of runs, cells and sessions, each against what all others predict.
  *
@@ -32,9 +38,9 @@ export interface Residuals {
  *
  * @param layout the runs the fit was made from
  * @param fit result of fitNested on that layout
- * @param visit is given the block of every session and the r of its cells, in the order of the layout; both are
- *   overwritten for the next session
- * @param memory workspace of this layout to be used again. Mutated.
+ * @param options `visit` is given the block of every session, in the order of the layout, once its residuals
+ *   are written; the block is overwritten for the next one. `memory`: a workspace of this layout to be used
+ *   again, mutated
  * @returns the residuals; null where the fit knows no standard errors
  * @source R. D. Cook, S. Weisberg, Residuals and Influence in Regression, 1982, ch. 2 (from memory);
  *   closed form derived for this model
@@ -42,8 +48,7 @@ export interface Residuals {
 export function residualsOf(
   layout: Layout,
   fit: NestedFit,
-  visit: ((block: SessionBlock, ws: Workspace) => void) | null = null,
-  memory?: Workspace,
+  { visit, memory }: ResidualOptions = {},
 ): Residuals | null {
   if (!fit.standardErrorsKnown) return null
   const ws = workspaceAt(layout, fit.theta, memory)
@@ -56,7 +61,7 @@ export function residualsOf(
   forEachSessionBlock(layout, ws, (block) => {
     writeSession(ws, block, residuals)
     for (let c = 0; c < block.cells; c++) writeRuns(layout, ws, { block, c, runs: residuals.runs })
-    visit?.(block, ws)
+    visit?.(block, ws, residuals)
   })
   return residuals
 }

@@ -65,7 +65,7 @@ export function fitRobust(layout: Layout, plain: NestedFit): RobustFit | null {
   let weighted = layout
   for (let round = 0; round < ROUNDS; round++) {
     for (let step = 0; step < STEPS; step++) {
-      const residuals = residualsOf(weighted, fit, null, memory)
+      const residuals = residualsOf(weighted, fit, { memory })
       if (residuals === null) return null
       const change = updateWeights(layout, { fit, weighted, residuals, weights })
       weighted = reweigh(layout, fit, weights)

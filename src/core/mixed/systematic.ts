@@ -80,14 +80,14 @@ interface Scratch {
   readonly cell: Float64Array
   /** X'V⁻¹e. */
   readonly sum: Float64Array
-  /** Number of the powerplant of each setup, below K. */
+  /** Number of the powerplant of each setup, below K; and of the setup itself. */
   readonly powerplant: Int32Array
+  readonly setup: Int32Array
+  readonly slotCells: SlotCells
 }
 
-function createScratch(
-  { runCount, cellCount, setupCount, setupIds }: Layout,
-  powerplantOf: (setupId: string) => string,
-): Scratch {
+function createScratch(layout: Layout, powerplantOf: (setupId: string) => string): Scratch {
+  const { runCount, cellCount, setupCount, setupIds } = layout
   const f = (length: number) => new Float64Array(length)
   const numbers = new Map<string, number>()
   const powerplant = Int32Array.from(setupIds, (id) => {
@@ -96,7 +96,12 @@ function createScratch(
     numbers.set(name, number)
     return number
   })
-  return { effect: f(runCount), cell: f(cellCount), sum: f(setupCount), powerplant }
+  return {
+    ...{ effect: f(runCount), cell: f(cellCount), sum: f(setupCount) },
+    powerplant,
+    setup: Int32Array.from(setupIds.keys()),
+    slotCells: cellsOfSlots(layout),
+  }
 }
 
 function averageOverCells(
@@ -125,9 +130,8 @@ const SPREAD: Readonly<Record<SystematicReach, Spread>> = {
     }
     return outerProduct(solved)
   },
-  powerplant: (layout, ws, { cell, powerplant }) => overGroups(layout, ws, cell, powerplant),
-  setup: (layout, ws, { cell }) =>
-    overGroups(layout, ws, cell, Int32Array.from(layout.setupIds.keys())),
+  powerplant: (layout, ws, scratch) => overGroups(layout, ws, scratch, scratch.powerplant),
+  setup: (layout, ws, scratch) => overGroups(layout, ws, scratch, scratch.setup),
   pilot(layout, ws, { cell, sum }) {
     const K = layout.setupCount
     const total = new Float64Array(K * K)
@@ -153,12 +157,11 @@ const SPREAD: Readonly<Record<SystematicReach, Spread>> = {
 function overGroups(
   layout: Layout,
   ws: Workspace,
-  cell: Float64Array,
+  { cell, slotCells }: Scratch,
   groupOf: Int32Array,
 ): Float64Array {
   const K = layout.setupCount
   const columns = new Float64Array(K * K) // column g: X'V⁻¹e_g
-  const slotCells = cellsOfSlots(layout)
   for (let p = 0; p < layout.pilotCount; p++) {
     for (let slot = layout.pilotSetupStart[p]!; slot < layout.pilotSetupStart[p + 1]!; slot++) {
       const group = groupOf[layout.pilotSetup[slot]!]!

@@ -64,7 +64,7 @@ export function forEachSessionBlock(
   const { pilotCount, pilotStart } = layout
   const memory = createMemory(layout)
   for (let p = 0; p < pilotCount; p++) {
-    const form = solvePilot(layout, ws, p, memory.pilotSolved)
+    const form = solvePilot(layout, ws, p)
     for (let s = pilotStart[p]!; s < pilotStart[p + 1]!; s++) {
       fillBlock(layout, ws, { p, s, form, memory })
       visit(memory.block)
@@ -75,14 +75,12 @@ export function forEachSessionBlock(
 /** What the blocks of all sessions are written into, one after the other. */
 interface Memory {
   readonly block: { -readonly [Field in keyof SessionBlock]: SessionBlock[Field] }
-  /** C Z_p on the setups of the pilot. */
-  readonly pilotSolved: Float64Array
   /** C v at the setups of the session's cells. */
   readonly along: Float64Array
 }
 
-function createMemory({ sessionStart, pilotSetupStart }: Layout): Memory {
-  const cells = longestPiece(sessionStart)
+function createMemory(layout: Layout): Memory {
+  const cells = mostCells(layout)
   return {
     block: {
       ...{ session: 0, pilot: 0, firstCell: 0, cells: 0, loss: 0 },
@@ -90,19 +88,21 @@ function createMemory({ sessionStart, pilotSetupStart }: Layout): Memory {
       explained: new Float64Array(cells),
       size: new Float64Array(cells),
     },
-    pilotSolved: new Float64Array(longestPiece(pilotSetupStart)),
     along: new Float64Array(cells),
   }
 }
 
-function longestPiece(starts: ArrayLike<number>): number {
-  let longest = 0
-  for (let i = 1; i < starts.length; i++) longest = Math.max(longest, starts[i]! - starts[i - 1]!)
-  return longest
+/** Most cells that one session has. */
+function mostCells({ sessionStart, sessionCount }: Layout): number {
+  let most = 0
+  for (let s = 0; s < sessionCount; s++) {
+    most = Math.max(most, sessionStart[s + 1]! - sessionStart[s]!)
+  }
+  return most
 }
 
-/** Writes C Z_p on the setups of the pilot; returns Z'CZ. */
-function solvePilot(layout: Layout, ws: Workspace, p: number, solved: Float64Array): number {
+/** Writes C Z_p on the setups of the pilot into `pilotSolved`; returns Z'CZ. */
+function solvePilot(layout: Layout, ws: Workspace, p: number): number {
   const { pilotSetup, pilotSetupStart, setupCount: K } = layout
   const start = pilotSetupStart[p]!
   const end = pilotSetupStart[p + 1]!
@@ -112,7 +112,7 @@ function solvePilot(layout: Layout, ws: Workspace, p: number, solved: Float64Arr
     for (let j = start; j < end; j++) {
       sum += ws.covariance[pilotSetup[i]! + pilotSetup[j]! * K]! * ws.pilotDesign[j]!
     }
-    solved[i - start] = sum
+    ws.pilotSolved[i - start] = sum
     form += ws.pilotDesign[i]! * sum
   }
   return form
@@ -166,7 +166,7 @@ function solveShift(
     setupCount: K,
   }: Layout,
   ws: Workspace,
-  { p, s, form, memory: { pilotSolved, along } }: SessionOfPilot,
+  { p, s, form, memory: { along } }: SessionOfPilot,
 ): number {
   const first = sessionStart[s]!
   const end = sessionStart[s + 1]!
@@ -176,7 +176,7 @@ function solveShift(
   let shiftForm = 0
   let pilotForm = pilotShare * form
   for (let c = first; c < end; c++) {
-    const ofPilot = pilotSolved[cellSlot[c]! - pilotSetupStart[p]!]!
+    const ofPilot = ws.pilotSolved[cellSlot[c]! - pilotSetupStart[p]!]!
     const setup = cellSetup[c]!
     let sum = 0
     for (let r = first; r < end; r++) {
