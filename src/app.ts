@@ -12,6 +12,7 @@ import { NewComponent } from './features/catalogue/components/schema.ts'
 import { catalogueRoutes } from './features/catalogue/routes.ts'
 import { Ranker } from './features/comparisons/ranker.ts'
 import { comparisonRoutes } from './features/comparisons/routes.ts'
+import { RowGroupThread } from './features/datasets/files/parquet/thread.ts'
 import { ReleaseMaker } from './features/datasets/release/maker.ts'
 import { datasetRoutes } from './features/datasets/routes.ts'
 import { tablesFor } from './features/datasets/tables/tables.ts'
@@ -68,7 +69,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const tables = tablesFor(NewRun)
   const ranker = new Ranker()
   const rank = ranker.rank.bind(ranker)
-  const workshop = { db: options.db, tables, fitsIn: fits.fitsIn.bind(fits), rank }
+  const rowGroups = new RowGroupThread()
+  const makeGroups = rowGroups.make.bind(rowGroups)
+  const workshop = { db: options.db, tables, fitsIn: fits.fitsIn.bind(fits), rank, makeGroups }
   const releases = new ReleaseMaker(workshop, app.log)
   app.decorate('releases', releases)
   app.addHook('onReady', async () => releases.start(options.datasetEveryDays ?? null))
@@ -76,6 +79,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     await releases.close() // before the fits it needs
     await fits.close()
     await ranker.close()
+    await rowGroups.close()
   })
   await app.register(errorHandler)
   await app.register(headers)
@@ -113,7 +117,13 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   await app.register(attributionRoutes, sources)
   await app.register(tradeOffRoutes, sources)
   await app.register(fitRoutes, { prefix: '/v1', db: options.db })
-  await app.register(datasetRoutes, { prefix: '/v1', db: options.db, maker: releases, tables })
+  await app.register(datasetRoutes, {
+    prefix: '/v1',
+    db: options.db,
+    maker: releases,
+    tables,
+    makeGroups,
+  })
   await app.register(reviewRoutes, {
     prefix: '/v1',
     db: options.db,

@@ -6,6 +6,7 @@ import { createTestDatabase, type TestDatabase } from '../../support/database.ts
 
 /** More than fits into the buffers between the database and here: some 20 MB. */
 const ROWS = 200_000
+const LINE_END = '\n'.charCodeAt(0)
 const LINES = `SELECT repeat('a', 98) || E'\\r\\n' FROM generate_series(1, ${ROWS})`
 
 let database: TestDatabase
@@ -16,10 +17,13 @@ beforeAll(async () => {
 
 afterAll(() => database.drop())
 
-it('gives all lines that a select gives', async () => {
+it('gives all lines that a select gives, in pieces of whole ones', async () => {
   let length = 0
   await inTransaction(database.db, async (client) => {
-    for await (const piece of copyLines(client, LINES)) length += piece.length
+    for await (const piece of copyLines(client, LINES)) {
+      length += piece.length
+      if (piece.at(-1) !== LINE_END) throw new Error('a piece ends within a line')
+    }
   })
   expect(length).toBe(100 * ROWS)
 })

@@ -8,7 +8,7 @@ import { layoutOf } from '../entries/entries-sql.ts'
 import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
 import { runsSelect } from '../entries/runs-select.ts'
 import { ndjsonFromCsv } from '../files/ndjson.ts'
-import { parquetFromCsv } from '../files/parquet.ts'
+import { type MakeRowGroups, parquetFromCsv } from '../files/parquet.ts'
 import { anonymise } from '../privacy/anonymise.ts'
 import { CSV_TYPE, copyCsv, copyLines, PARQUET_TYPE } from '../release/tables-to-files.ts'
 import type { ExportQuery } from '../schema.ts'
@@ -25,10 +25,16 @@ export const EXPORT_TYPES: Readonly<Record<ExportQuery['format'], string>> = {
 /** How often a state of the evidence is looked for that stays while a snapshot is taken of it. */
 const ATTEMPTS = 3
 
+/** What live exports are made with. */
+export interface ExportSource {
+  readonly db: Database
+  readonly tables: Tables
+  readonly makeGroups: MakeRowGroups
+}
+
 /** The name that the export has in this moment; its bytes are worked out by {@link openExport}. */
 export async function currentTag(
-  { pool }: Database,
-  tables: Tables,
+  { db: { pool }, tables }: Pick<ExportSource, 'db' | 'tables'>,
   query: ExportQuery,
 ): Promise<string> {
   const version = await findVersion(pool, layoutOf(tables))
@@ -46,11 +52,8 @@ export interface OpenExport {
  * every state of the evidence; the same state and question have the same bytes. Bytes come as the
  * database gives them; nothing is gathered.
  */
-export async function openExport(
-  db: Database,
-  tables: Tables,
-  query: ExportQuery,
-): Promise<OpenExport> {
+export async function openExport(source: ExportSource, query: ExportQuery): Promise<OpenExport> {
+  const { db, tables } = source
   const layout = layoutOf(tables)
   await prepareEntries(db, tables)
   for (let attempt = 1; ; attempt++) {
@@ -62,7 +65,7 @@ export async function openExport(
       const isSame = (await findVersion(client, layout)) === expected
       if (isSame || attempt === ATTEMPTS) {
         const keys = { layout, salt: isSame ? salt : randomUUID() }
-        const bytes = streamOf(client, exported(client, tables, { query, keys }))
+        const bytes = streamOf(client, exported(client, source, { query, keys }))
         return { tag: isSame ? exportTag(expected, salt, query) : null, bytes }
       }
       await client.query('ROLLBACK')
@@ -75,7 +78,7 @@ export async function openExport(
 }
 
 /** A stream that gives its connection back when it ends or is given up. */
-function streamOf(client: PoolClient, bytes: AsyncIterable<Buffer>): Readable {
+function streamOf(client: PoolClient, bytes: AsyncIterable<Uint8Array>): Readable {
   const stream = Readable.from(bytes, { objectMode: false })
   // Who goes away in the middle leaves a COPY that has no end but that of its connection.
   return stream.once('close', () => client.release(!stream.readableEnded))
@@ -83,21 +86,21 @@ function streamOf(client: PoolClient, bytes: AsyncIterable<Buffer>): Readable {
 
 async function* exported(
   client: PoolClient,
-  tables: Tables,
+  { tables, makeGroups }: ExportSource,
   { query, keys }: { readonly query: ExportQuery; readonly keys: Parameters<typeof anonymise>[1] },
-): AsyncGenerator<Buffer> {
+): AsyncGenerator<Uint8Array> {
   await collectLateEntries(client, tables)
   await anonymise(client, keys)
   await applyFilter(client, query)
-  yield* formatted(client, query, tables.all.runs)
+  yield* formatted(client, query, { runs: tables.all.runs, makeGroups })
   await client.query('COMMIT')
 }
 
 function formatted(
   client: PoolClient,
   { format, kind }: ExportQuery,
-  runs: Tables['all']['runs'],
-): AsyncGenerator<Buffer> {
+  { runs, makeGroups }: { readonly runs: Tables['all']['runs'] } & Pick<ExportSource, 'makeGroups'>,
+): AsyncGenerator<Uint8Array> {
   const select = runsSelect(kind)
   switch (format) {
     case 'csv':
@@ -105,6 +108,6 @@ function formatted(
     case 'ndjson':
       return ndjsonFromCsv(runs.columns, copyLines(client, select))
     case 'parquet':
-      return parquetFromCsv(runs.columns, copyLines(client, select))
+      return parquetFromCsv(runs.columns, copyLines(client, select), makeGroups)
   }
 }

@@ -4,21 +4,11 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 
 import { problems } from '../../../contract/problems.ts'
-import type { Database } from '../../../db/client.ts'
 import { ExportQuery } from '../schema.ts'
-import type { Tables } from '../tables/tables.ts'
-import { currentTag, EXPORT_TYPES, openExport } from './export-runs.ts'
-
-export interface ExportRoutesOptions {
-  readonly db: Database
-  readonly tables: Tables
-}
+import { currentTag, EXPORT_TYPES, type ExportSource, openExport } from './export-runs.ts'
 
 /** Live exports: what a release would hold if it were made now. */
-export const exportRoutes: FastifyPluginAsyncZod<ExportRoutesOptions> = async (
-  app,
-  { db, tables },
-) => {
+export const exportRoutes: FastifyPluginAsyncZod<ExportSource> = async (app, source) => {
   app.get(
     '/exports/runs',
     {
@@ -39,11 +29,11 @@ export const exportRoutes: FastifyPluginAsyncZod<ExportRoutesOptions> = async (
         .type(EXPORT_TYPES[format])
         .header('content-disposition', `attachment; filename="fairclimb-runs.${format}"`)
         .header('cache-control', 'no-cache')
-      const tag = await currentTag(db, tables, request.query)
+      const tag = await currentTag(source, request.query)
       if (request.headers['if-none-match']?.includes(tag.slice(0, -1)) === true) {
         return reply.header('etag', tag).send(Readable.from([])) // known: nothing is worked out
       }
-      const live = await openExport(db, tables, request.query)
+      const live = await openExport(source, request.query)
       if (live.tag !== null) reply.header('etag', live.tag)
       return reply.send(live.bytes)
     },

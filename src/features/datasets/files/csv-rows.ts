@@ -17,16 +17,13 @@ export interface FilledCells {
 
 /**
  * Splits CSV (RFC 4180, a line end after every row) into rows of cells that stay bytes: nothing is
- * allocated for a cell, and nothing done for an empty one. Rows may go over the ends of the pieces given.
- *
- * @throws {CsvFault} where a row has another number of cells than columns
+ * allocated for a cell, and nothing done for an empty one.
  */
 export class CsvRows {
   readonly #columnCount: number
   readonly #take: (cells: FilledCells) => void
   readonly #cells: { -readonly [K in keyof FilledCells]: FilledCells[K] }
-  #rest: Uint8Array = new Uint8Array(0)
-  #words = new DataView(this.#rest.buffer)
+  #words: DataView = new DataView(new ArrayBuffer(0))
   #line = 0
 
   /** @param take is given the same object for every row */
@@ -34,7 +31,7 @@ export class CsvRows {
     this.#columnCount = columnCount
     this.#take = take
     this.#cells = {
-      bytes: this.#rest,
+      bytes: new Uint8Array(0),
       count: 0,
       columns: new Int32Array(columnCount),
       starts: new Int32Array(columnCount),
@@ -42,25 +39,18 @@ export class CsvRows {
     }
   }
 
-  push(piece: Uint8Array): void {
-    const bytes = this.#rest.length === 0 ? piece : Buffer.concat([this.#rest, piece])
-    this.#cells.bytes = bytes
-    this.#words = new DataView(bytes.buffer, bytes.byteOffset, bytes.length)
-    let at = 0
-    for (;;) {
-      const next = this.#row(bytes, at)
-      if (next === -1) break
-      at = next
-    }
-    this.#rest = bytes.slice(at)
+  /**
+   * Takes some whole rows.
+   *
+   * @throws {CsvFault} where a row has another number of cells than columns, or the last one no end
+   */
+  push(rows: Uint8Array): void {
+    this.#cells.bytes = rows
+    this.#words = new DataView(rows.buffer, rows.byteOffset, rows.length)
+    for (let at = 0; at < rows.length; ) at = this.#row(rows, at)
   }
 
-  /** @throws {CsvFault} where a row is not ended */
-  end(): void {
-    if (this.#rest.length > 0) throw new CsvFault(this.#line + 1, 'The last row has no line end.')
-  }
-
-  /** Hands over the row that begins there; gives where the next one begins, or −1: it is not whole. */
+  /** Hands over the row that begins there; gives where the next one begins. */
   #row(bytes: Uint8Array, from: number): number {
     const { columns, starts, ends } = this.#cells
     const { length } = bytes
@@ -96,10 +86,10 @@ export class CsvRows {
         return at + 1
       } else if (byte === QUOTE) {
         at = bytes.indexOf(QUOTE, at + 1)
-        if (at === -1) return -1
+        if (at === -1) break
       }
     }
-    return -1
+    throw new CsvFault(this.#line + 1, 'The last row has no line end.')
   }
 }
 

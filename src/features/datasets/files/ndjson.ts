@@ -12,7 +12,11 @@ const SPACE = 0x20
 /** Bytes that a byte of a cell may become: \u0000. */
 const LONGEST_ESCAPE = 6
 
-/** One JSON object per line for each row of a CSV file, header already taken off; empty cells are null. */
+/**
+ * One JSON object per line for each row of a CSV file, header already taken off; empty cells are null.
+ *
+ * @param pieces each some whole rows
+ */
 export async function* ndjsonFromCsv(
   columns: readonly Column[],
   pieces: AsyncIterable<Uint8Array>,
@@ -24,7 +28,6 @@ export async function* ndjsonFromCsv(
     csv.push(piece)
     yield lines.take()
   }
-  csv.end()
 }
 
 /**

@@ -1,100 +1,105 @@
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer'
 
+import { sharedArray } from '../../../threads/shared-arrays.ts'
 import type { Column } from '../tables/column.ts'
-import { CsvRows, type FilledCells } from './csv-rows.ts'
-import { writeChunk } from './parquet/chunk-pages.ts'
-import { ColumnChunk, ROWS_PER_GROUP } from './parquet/column-chunk.ts'
+import type { CsvPart, GroupEntry, RowGroups } from './parquet/row-groups.ts'
 
-const NOTHING = Buffer.alloc(0)
+/** CSV that is held and made into row groups at once; two of them bound the memory of a file. */
+const PART_BYTES = 1 << 24
 
-/** Takes what was written so far; the writer's own buffer starts anew. */
-class Outlet extends ByteWriter {
-  take(): Buffer {
-    if ((this as unknown as { index: number }).index === 0) return NOTHING
-    const bytes = Buffer.from(this.getBytes())
-    ;(this as unknown as { index: number }).index = 0
-    return bytes
-  }
-}
+/** Makes row groups of a part, here or in another thread; the memory of the CSV may be shared. */
+export type MakeRowGroups = (part: CsvPart) => Promise<RowGroups>
 
 /**
- * A Parquet file of the rows of a CSV file, header already taken off: typed columns, row groups with
- * statistics, dictionaries where values repeat. Made from the CSV itself, so the two cannot differ;
- * an empty cell is a null and costs nothing. Cells stay bytes until a page is written: no object per
- * row or cell.
+ * A Parquet file of the rows of a CSV file, header already taken off. While row groups are made of
+ * one part of it, the next is gathered.
+ *
+ * @param pieces each some whole rows
  */
-export class ParquetOfCsv {
-  readonly #outlet = new Outlet(1 << 20)
-  readonly #file: ParquetWriter
-  readonly #chunks: readonly ColumnChunk[]
-  readonly #csv: CsvRows
-  /** Rows of the group in hand. */
-  #rows = 0
-
-  constructor(columns: readonly Column[]) {
-    const schema = [{ name: 'root', num_children: columns.length }, ...columns.map(schemaOf)]
-    this.#file = new ParquetWriter({ writer: this.#outlet, schema, createdBy: 'fairclimb' })
-    this.#chunks = columns.map((column) => new ColumnChunk(column))
-    this.#csv = new CsvRows(columns.length, (cells) => this.#addRow(cells))
-  }
-
-  /** Takes a piece of the CSV; gives what of the file is ready, often nothing. */
-  push(piece: Uint8Array): Buffer {
-    this.#csv.push(piece)
-    return this.#outlet.take()
-  }
-
-  /** Gives the rest of the file. */
-  end(): Buffer {
-    this.#csv.end()
-    if (this.#rows > 0) this.#writeRows()
-    this.#file.finish()
-    return this.#outlet.take()
-  }
-
-  #addRow({ bytes, count, columns, starts, ends }: FilledCells): void {
-    const chunks = this.#chunks
-    for (let i = 0; i < count; i++) {
-      chunks[columns[i]!]!.add(this.#rows, bytes, starts[i]!, ends[i]!)
-    }
-    if (++this.#rows === ROWS_PER_GROUP) this.#writeRows()
-  }
-
-  #writeRows(): void {
-    writeGroup(this.#file, this.#outlet, { chunks: this.#chunks, rows: this.#rows })
-    this.#rows = 0
-  }
-}
-
-/** The same piece by piece. */
 export async function* parquetFromCsv(
   columns: readonly Column[],
   pieces: AsyncIterable<Uint8Array>,
-): AsyncGenerator<Buffer> {
-  const parquet = new ParquetOfCsv(columns)
-  for await (const piece of pieces) {
-    const ready = parquet.push(piece)
-    if (ready.length > 0) yield ready
+  makeGroups: MakeRowGroups,
+): AsyncGenerator<Uint8Array> {
+  const file = new ParquetFile(columns)
+  yield file.begin()
+  let made: Promise<RowGroups> | null = null
+  for await (const csv of gathered(pieces)) {
+    const before: RowGroups | null = await made
+    made = makeGroups({ columns, csv })
+    made.catch(() => {}) // told where it is waited for, which a failing piece may come before
+    if (before !== null) yield file.add(before)
   }
-  yield parquet.end()
+  if (made !== null) yield file.add(await made)
+  yield file.end()
 }
 
-/** Adds a row group to the file and to what its footer will say. */
-function writeGroup(
-  file: ParquetWriter,
-  writer: ByteWriter,
-  { chunks, rows }: { readonly chunks: readonly ColumnChunk[]; readonly rows: number },
-): void {
-  const columns = chunks.map((chunk) => writeChunk(writer, chunk, rows))
-  const bytes = columns.reduce((sum, { meta_data }) => sum + meta_data!.total_compressed_size, 0n)
-  file.row_groups.push({
-    columns,
-    num_rows: BigInt(rows),
-    total_byte_size: bytes,
-    total_compressed_size: bytes,
+/**
+ * Pieces, one behind the other, in memory that threads share: two areas in turn. What was given
+ * stays as it is until the next but one is asked for.
+ */
+async function* gathered(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  let [area, other] = [sharedArray.uint8(PART_BYTES), sharedArray.uint8(PART_BYTES)]
+  let length = 0
+  for await (const piece of pieces) {
+    if (length > 0 && length + piece.length > area.length) {
+      yield area.subarray(0, length)
+      ;[area, other] = [other, area]
+      length = 0
+    }
+    if (piece.length > area.length) area = sharedArray.uint8(piece.length)
+    area.set(piece, length)
+    length += piece.length
+  }
+  if (length > 0) yield area.subarray(0, length)
+}
+
+/** The bytes around row groups. */
+class ParquetFile {
+  readonly #writer = new ByteWriter()
+  readonly #file: ParquetWriter
+  /** How long the file is so far. */
+  #length = 0
+
+  constructor(columns: readonly Column[]) {
+    const schema = [{ name: 'root', num_children: columns.length }, ...columns.map(schemaOf)]
+    this.#file = new ParquetWriter({ writer: this.#writer, schema, createdBy: 'fairclimb' })
+  }
+
+  begin(): Uint8Array {
+    this.#length = this.#writer.offset
+    return this.#writer.getBytes()
+  }
+
+  add({ bytes, entries }: RowGroups): Uint8Array {
+    for (const entry of entries) {
+      this.#file.row_groups.push(moved(entry, BigInt(this.#length)))
+      this.#file.num_rows += entry.num_rows
+    }
+    this.#length += bytes.length
+    return bytes
+  }
+
+  end(): Uint8Array {
+    const begun = this.#writer.offset
+    this.#file.finish()
+    return this.#writer.getBytes().subarray(begun)
+  }
+}
+
+/** What the footer says of a row group that stands so many bytes further on. */
+function moved(group: GroupEntry, by: bigint): GroupEntry {
+  const columns = group.columns.map(({ file_offset, meta_data, ...column }) => {
+    const { data_page_offset, dictionary_page_offset } = meta_data!
+    const pages = {
+      data_page_offset: data_page_offset + by,
+      ...(dictionary_page_offset === undefined
+        ? {}
+        : { dictionary_page_offset: dictionary_page_offset + by }),
+    }
+    return { ...column, file_offset: file_offset + by, meta_data: { ...meta_data!, ...pages } }
   })
-  file.num_rows += BigInt(rows)
-  for (const chunk of chunks) chunk.clear()
+  return { ...group, columns }
 }
 
 function schemaOf({ name, type, nullable }: Column): SchemaElement {

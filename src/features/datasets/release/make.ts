@@ -12,6 +12,7 @@ import { layoutOf } from '../entries/entries-sql.ts'
 import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
 import { RUNS_PER_METRIC, runsSelect, systematicSelect } from '../entries/runs-select.ts'
 import { csvOf } from '../files/csv.ts'
+import type { MakeRowGroups } from '../files/parquet.ts'
 import type { StoredFile } from '../files/store.ts'
 import { anonymise } from '../privacy/anonymise.ts'
 import type { Anonymity } from '../privacy/anonymity.ts'
@@ -38,6 +39,7 @@ export interface Workshop {
   /** Reads what that transaction sees, and gives what makes fits of it. */
   readonly fitsIn: (client: PoolClient) => Promise<MakeFits>
   readonly rank: RankInThread
+  readonly makeGroups: MakeRowGroups
 }
 
 /** Makes the fits of some variants of one quantity; null where a variant has no evidence. */
@@ -184,15 +186,16 @@ async function factsOf(
 
 /** Every table as CSV and Parquet. */
 async function storeData(
-  { tables: { all }, rank }: Workshop,
+  { tables: { all }, rank, makeGroups }: Workshop,
   { source, store, progress }: Work,
   { fits, catalogue }: { readonly fits: readonly ReleasedFit[]; readonly catalogue: CatalogueRows },
 ): Promise<StoredFile[]> {
+  const making = { client: store, makeGroups }
   await progress(0.4, 'writing runs')
-  const runs = await storeTable(store, all.runs, copyCsv(source, all.runs, runsSelect()))
+  const runs = await storeTable(making, all.runs, copyCsv(source, all.runs, runsSelect()))
   await progress(0.75, 'writing systematic effects')
   const systematic = await storeTable(
-    store,
+    making,
     all.systematic,
     copyCsv(source, all.systematic, systematicSelect()),
   )
@@ -207,7 +210,7 @@ async function storeData(
   const files = [...runs, ...systematic]
   for (const name of ['setups', 'components', 'aggregates', 'effects', 'fit'] as const) {
     const table = all[name]
-    files.push(...(await storeTable(store, table, [csvOf(table.columns, rows[name])])))
+    files.push(...(await storeTable(making, table, [csvOf(table.columns, rows[name])])))
   }
   return files
 }

@@ -3,7 +3,7 @@ import { to as copyTo } from 'pg-copy-streams'
 
 import { copiedTexts } from '../files/copied-texts.ts'
 import { csvHeader } from '../files/csv.ts'
-import { ParquetOfCsv } from '../files/parquet.ts'
+import { type MakeRowGroups, parquetFromCsv } from '../files/parquet.ts'
 import { FileStore, type StoredFile } from '../files/store.ts'
 import type { Table } from '../tables/tables.ts'
 
@@ -31,22 +31,33 @@ export async function* copyCsv(
   yield* copyLines(client, select)
 }
 
-/** A table as its two files, both made of the same bytes in one pass over them. */
+/** Where the files of a table go, and what makes row groups. */
+export interface FileMaking {
+  readonly client: PoolClient
+  readonly makeGroups: MakeRowGroups
+}
+
+/**
+ * A table as its two files, both made of the same bytes in one pass over them.
+ *
+ * @param csv header first; each piece ends where a row does
+ */
 export async function storeTable(
-  client: PoolClient,
+  { client, makeGroups }: FileMaking,
   { name, columns }: Pick<Table, 'name' | 'columns'>,
   csv: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
 ): Promise<StoredFile[]> {
   const text = new FileStore(client, { name: `${name}.csv`, mediaType: CSV_TYPE })
   const parquet = new FileStore(client, { name: `${name}.parquet`, mediaType: PARQUET_TYPE })
-  const rows = new ParquetOfCsv(columns)
-  let headerBytes = csvHeader(columns).length
-  for await (const piece of csv) {
-    await text.add(piece)
-    const skipped = Math.min(headerBytes, piece.length)
-    headerBytes -= skipped
-    await parquet.add(rows.push(piece.subarray(skipped)))
+  const rows = async function* () {
+    let headerBytes = csvHeader(columns).length
+    for await (const piece of csv) {
+      await text.add(piece)
+      const skipped = Math.min(headerBytes, piece.length)
+      headerBytes -= skipped
+      yield piece.subarray(skipped)
+    }
   }
-  await parquet.add(rows.end())
+  for await (const part of parquetFromCsv(columns, rows(), makeGroups)) await parquet.add(part)
   return [await text.end(), await parquet.end()]
 }

@@ -1,15 +1,18 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { Readable } from 'node:stream'
 
 import { DuckDBInstance } from '@duckdb/node-api'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
-import { csvOf, type Row } from '../../../../src/features/datasets/files/csv.ts'
+import type { Row } from '../../../../src/features/datasets/files/csv.ts'
 import { ROWS_PER_GROUP } from '../../../../src/features/datasets/files/parquet/column-chunk.ts'
+import { RowGroupThread } from '../../../../src/features/datasets/files/parquet/thread.ts'
 import { parquetFromCsv } from '../../../../src/features/datasets/files/parquet.ts'
 import type { Column, ColumnType } from '../../../../src/features/datasets/tables/column.ts'
+import { piecesOf } from './csv-pieces.ts'
 
 const column = (name: string, type: ColumnType, nullable = true): Column => ({
   ...{ name, type, nullable, title: name, description: '', unit: null },
@@ -26,6 +29,8 @@ const COLUMNS = [
   column('empty', 'number'),
 ]
 
+const thread = new RowGroupThread()
+
 let folder: string
 let files = 0 // DuckDB keeps what it read of a path
 let duck: Awaited<ReturnType<DuckDBInstance['connect']>>
@@ -34,17 +39,17 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'fairclimb-parquet-'))
   duck = await (await DuckDBInstance.create()).connect()
 })
-afterAll(() => rm(folder, { recursive: true, force: true }))
+afterAll(async () => {
+  await thread.close()
+  await rm(folder, { recursive: true, force: true })
+})
 
-async function written(rows: readonly Row[], pieceBytes: number): Promise<string> {
-  const csv = csvOf(COLUMNS, rows)
-  const pieces = async function* () {
-    for (let at = csv.indexOf('\n') + 1; at < csv.length; at += pieceBytes) {
-      yield csv.subarray(at, at + pieceBytes)
-    }
+async function written(rows: readonly Row[], rowsAtATime: number): Promise<string> {
+  const pieces = Readable.from(piecesOf(COLUMNS, rows, rowsAtATime))
+  const parts: Uint8Array[] = []
+  for await (const part of parquetFromCsv(COLUMNS, pieces, (part) => thread.make(part))) {
+    parts.push(part)
   }
-  const parts: Buffer[] = []
-  for await (const part of parquetFromCsv(COLUMNS, pieces())) parts.push(part)
   const path = join(folder, `${files++}.parquet`)
   await writeFile(path, Buffer.concat(parts))
   return path
@@ -70,13 +75,13 @@ const anyRow = fc.record({
 })
 
 describe('a Parquet file', () => {
-  it('gives DuckDB every value back, however the CSV is cut into pieces', async () => {
+  it('gives DuckDB every value back, however many rows come at a time', async () => {
     await fc.assert(
       fc.asyncProperty(
         fc.array(anyRow, { minLength: 1, maxLength: 40 }),
-        fc.integer({ min: 1, max: 300 }),
-        async (rows, pieceBytes) => {
-          expect(await read(await written(rows, pieceBytes))).toEqual(cellsOf(rows))
+        fc.integer({ min: 1, max: 9 }),
+        async (rows, rowsAtATime) => {
+          expect(await read(await written(rows, rowsAtATime))).toEqual(cellsOf(rows))
         },
       ),
       { numRuns: 40 },
@@ -98,7 +103,7 @@ describe('a Parquet file', () => {
       count: i % 20_000,
       flag: i % 2 === 0,
     }))
-    const path = await written(rows, 65_536)
+    const path = await written(rows, 1000)
     expect(await read(path)).toEqual(cellsOf(rows))
     const groups = await duck.runAndReadAll(
       `SELECT row_group_num_rows, path_in_schema, stats_min_value, stats_max_value, stats_null_count, encodings
@@ -115,6 +120,14 @@ describe('a Parquet file', () => {
     ])
     expect(facts[0]![5]).toContain('RLE_DICTIONARY')
     expect(facts[4]![5]).not.toContain('RLE_DICTIONARY')
+  })
+
+  it('gives back rows that are gathered in several parts, one of them larger than a part is', async () => {
+    const rows = Array.from({ length: 12_000 }, (_, i) => ({
+      ...{ key: `k${i}`, word: `${i} `.repeat(i === 7000 ? 4_000_000 : 800) },
+      ...{ measure: i / 7, coarse: null, count: i, flag: null },
+    }))
+    expect(await read(await written(rows, 100))).toEqual(cellsOf(rows))
   })
 
   it('is not made of a row without a value that is required', async () => {
