@@ -6,7 +6,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { inTransaction } from '../../../src/db/transaction.ts'
 import { loadDemo } from '../../../src/demo/load.ts'
 import { layoutOf } from '../../../src/features/datasets/entries/entries-sql.ts'
-import { collectLateEntries } from '../../../src/features/datasets/entries/prepare.ts'
+import {
+  collectLateEntries,
+  prepareEntries,
+} from '../../../src/features/datasets/entries/prepare.ts'
 import { runsSelect } from '../../../src/features/datasets/entries/runs-select.ts'
 import { anonymise } from '../../../src/features/datasets/privacy/anonymise.ts'
 import { tablesFor } from '../../../src/features/datasets/tables/tables.ts'
@@ -157,13 +160,33 @@ describe('a live export', () => {
         await client.query(before)
         await collectLateEntries(client, tables)
         await anonymise(client, { layout: layoutOf(tables), salt: 'one' })
-        const { rows } = await client.query<{ replace: string }>(runsSelect())
-        return rows.map(({ replace }) => replace)
+        return (await client.query<{ head: string; rows: string }>(runsSelect())).rows
       })
     const stored = await lines('SELECT 1')
     const few = 'SELECT id FROM submission_revision ORDER BY id LIMIT 9'
     expect(await lines(`DELETE FROM dataset_entry WHERE revision_id IN (${few})`)).toEqual(stored)
     expect(await lines('DELETE FROM dataset_entry')).toEqual(stored)
+  })
+
+  // Found at a million runs: every entry was written anew, the planner expected none, and joined them one by one.
+  it('lets the planner know how many entries have a layout that is new', async () => {
+    const tables = tablesFor(NewRun)
+    await prepareEntries(test.db, tables)
+    await test.db.pool.query(
+      `UPDATE dataset_entry SET layout = 'an older one';
+       INSERT INTO dataset_entry
+       SELECT more.* FROM (SELECT * FROM dataset_entry LIMIT 1) entry, generate_series(100, 1100) AS number,
+              jsonb_populate_record(NULL::dataset_entry,
+                to_jsonb(entry) || jsonb_build_object('entry_index', number)) AS more;
+       ANALYZE dataset_entry`,
+    )
+    const added = await prepareEntries(test.db, tables)
+    const { rows } = await test.db.pool.query<{ layouts: string; frequencies: number[] }>(
+      `SELECT most_common_vals::text AS layouts, most_common_freqs AS frequencies
+         FROM pg_stats WHERE tablename = 'dataset_entry' AND attname = 'layout'`,
+    )
+    expect(added).toBeGreaterThan(0)
+    expect(rows).toEqual([{ layouts: `{${layoutOf(tables)}}`, frequencies: [1] }])
   })
 
   it('follows the evidence, and draws other keys then', async () => {

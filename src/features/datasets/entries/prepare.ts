@@ -6,6 +6,9 @@ import { inTransaction } from '../../../db/transaction.ts'
 import type { Tables } from '../tables/tables.ts'
 import { layoutOf, missingEntries } from './entries-sql.ts'
 
+/** From so many entries written at once on, the database is told; editorial. */
+const MANY = 1000
+
 /**
  * Stores what exports need of every entry that counts, where it is not there yet: once for each
  * revision, so that an export only has to read. What an older version stored is thrown away.
@@ -13,14 +16,20 @@ import { layoutOf, missingEntries } from './entries-sql.ts'
  * @returns how many entries were added
  */
 export async function prepareEntries(db: Database, tables: Tables): Promise<number> {
-  return inTransaction(db, async (client) => {
+  const { thrownAway, added } = await inTransaction(db, async (client) => {
     await client.query('SELECT pg_advisory_xact_lock($1)', [LOCKS.entries])
-    await client.query('DELETE FROM dataset_entry WHERE layout <> $1', [layoutOf(tables)])
-    const { rowCount } = await client.query(
+    const old = await client.query('DELETE FROM dataset_entry WHERE layout <> $1', [
+      layoutOf(tables),
+    ])
+    const missing = await client.query(
       `INSERT INTO dataset_entry ${missingEntries(tables)} ON CONFLICT DO NOTHING`,
     )
-    return rowCount ?? 0
+    return { thrownAway: old.rowCount!, added: missing.rowCount! }
   })
+  // Else the planner expects hardly any entry of a new layout, and joins many of them one by one; and
+  // whoever reads an entry for the first time, in the order of the keys, writes its page once more.
+  if (thrownAway + added >= MANY) await db.pool.query('VACUUM (ANALYZE) dataset_entry')
+  return added
 }
 
 /**
