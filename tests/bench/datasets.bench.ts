@@ -11,6 +11,7 @@ import { type Database, openDatabase } from '../../src/db/client.ts'
 import { startEmbedded } from '../../src/db/embedded.ts'
 import { migrate } from '../../src/db/migrate.ts'
 import { loadDemo } from '../../src/demo/load.ts'
+import { builtScripts } from './built-scripts.ts'
 import { countRuns, megabytes, timed, watchMemory } from './measure.ts'
 
 /** About how many runs are exported; BENCH_EXPORT_RUNS=1000000 for the size of a large community. */
@@ -41,15 +42,19 @@ export async function benchDatasets(write: Write): Promise<void> {
   }
 }
 
-/** In a process of its own, for its memory. */
+/** In a process of its own, as built: for its memory. */
 async function timeExports(url: string, write: Write): Promise<void> {
-  const script = new URL('exports-process.ts', import.meta.url).pathname
-  const child = spawn(process.execPath, [...process.execArgv, script, url], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
-  for await (const line of createInterface(child.stdout)) write(line)
-  if (child.exitCode === null) await once(child, 'exit')
-  if (child.exitCode !== 0) throw new Error('the exports could not be timed')
+  const folder = await builtScripts(['exports-process', 'measure'])
+  try {
+    const child = spawn(process.execPath, [join(folder, 'exports-process.js'), url], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    })
+    for await (const line of createInterface(child.stdout)) write(line)
+    if (child.exitCode === null) await once(child, 'exit')
+    if (child.exitCode !== 0) throw new Error('the exports could not be timed')
+  } finally {
+    await rm(folder, { recursive: true })
+  }
 }
 
 /** Asks for a release as the service does, with its fits. One session less, so that there is something new to publish. */
