@@ -1,4 +1,4 @@
-import { Piscina } from 'piscina'
+import { move, Piscina, transferableSymbol, valueSymbol } from 'piscina'
 
 /**
  * The functions of one module in a thread of their own, one task after the other. It starts at the first task; from
@@ -25,6 +25,11 @@ export class Thread {
     return this.#started().run(task, exported === undefined ? {} : { name: exported })
   }
 
+  /** Runs the default export; the memory named goes over to the thread, and is gone here. */
+  runWith<Result>(task: unknown, memory: readonly ArrayBuffer[]): Promise<Result> {
+    return this.#started().run(task, { transferList: [...memory] })
+  }
+
   async close(): Promise<void> {
     await this.#pool?.destroy()
   }
@@ -39,4 +44,9 @@ export class Thread {
     })
     return this.#pool
   }
+}
+
+/** What a thread returns so that the memory named goes back with it instead of a copy. */
+export function handOver(value: object, memory: readonly ArrayBuffer[]): unknown {
+  return move({ [transferableSymbol]: memory, [valueSymbol]: value })
 }

@@ -17,25 +17,22 @@ import type { Tables } from '../tables/tables.ts'
 import { cellSql, rawDefinition, rawSql } from './cells-sql.ts'
 
 /** Raised when the stored cells change their form. */
-const ENTRY_FORMAT = 1
-
-/** Marks in stored cells, where an export puts the key of the session, all keys, and what may be shown. */
-export const MARK = { session: '\\x01', keys: '\\x02', shown: '\\x03' } as const
+const ENTRY_FORMAT = 2
 
 const METHOD = `'${METHOD_VERSION}'`
 
-/** Columns that belong to an export and not to the entry. */
-const LATE: Readonly<Record<string, string>> = {
-  run_key: `E'${MARK.session}-' || run.entry_index || '-' || run.run_index`,
-  session_key: `E'${MARK.keys}'`,
-  pilot_key: '',
-  setup_id: '',
-  ...Object.fromEntries(QUASI_IDENTIFIERS.map((name) => [name, ''])),
-  [QUASI_IDENTIFIERS[0]]: `E'${MARK.shown}'`,
-}
+/**
+ * The first columns of `runs`, which are the same for all runs of an entry and belong to an export: stored rows
+ * begin in the middle of the next one, {@link RUN_KEY_END}.
+ */
+export const HEAD_COLUMNS = ['session_key', 'pilot_key', 'setup_id', ...QUASI_IDENTIFIERS] as const
+
+/** What the key of a run has after the key of its session. */
+const RUN_KEY_END = `'-' || run.entry_index || '-' || run.run_index`
 
 /** Expressions of the columns of `runs` that are not read off the body, by column. */
 const COMPUTED: Readonly<Record<string, string>> = {
+  run_key: RUN_KEY_END,
   kind: 'run.kind',
   metric: 'result.quantity',
   log_value: 'result.log_value',
@@ -88,24 +85,22 @@ export function missingEntries(tables: Tables): string {
                       WHERE entry.revision_id = revision.id AND entry.layout = ${layout})`
 }
 
-/** The entries of a revision with the lines of their runs. */
+/** The entries of a revision with the rows of their runs. */
 function flownSql({ all, rawFields }: Tables): string {
   const raw = new Map(rawFields.map((field) => [field.column.name, rawSql(field)]))
   const cellOf = (column: Column) => {
-    const late = LATE[column.name]
-    if (late !== undefined) return late
     const expression = COMPUTED[column.name] ?? raw.get(column.name)
     if (expression === undefined) throw new Error(`nothing gives the column ${column.name} of runs`)
     return cellSql(column, expression)
   }
-  const line = joinCells(all.runs.columns, cellOf)
+  const row = rowOf(ownColumns(all.runs.columns).map(cellOf))
   const systematic = `(SELECT COALESCE(string_agg(${SYSTEMATIC_LINE}, '' ORDER BY cause, reach), '')
     FROM (SELECT cause, reach, sum(effect) AS effect
             FROM jsonb_to_recordset(result.systematic) AS one(cause text, reach text, effect float8)
            WHERE result.quantity IS NOT NULL GROUP BY cause, reach) effects)`
   return `
     SELECT run.entry_index, min(run.setup_id::text)::uuid AS setup_id, count(*)::int AS runs,
-           string_agg(${line}, '' ORDER BY run.run_index) AS cells,
+           string_agg(${row}, '' ORDER BY run.run_index) AS cells,
            string_agg(${systematic}, '' ORDER BY run.run_index) AS systematic
       FROM run
       JOIN run_result result ON result.run_id = run.id AND result.method_version = ${METHOD}
@@ -116,11 +111,23 @@ function flownSql({ all, rawFields }: Tables): string {
      GROUP BY run.entry_index`
 }
 
-const SYSTEMATIC_LINE = `E'${MARK.session}-' || run.entry_index || '-' || run.run_index
-  || ',' || ${cellSql({ type: 'string' }, 'cause')} || ',' || reach || ',' || effect || E'\\r\\n'`
+const SYSTEMATIC_LINE = rowOf([
+  RUN_KEY_END,
+  cellSql({ type: 'string' }, 'cause'),
+  'reach',
+  'effect',
+])
 
-/** Cells with commas between them and a line end; what a mark stands for brings its own commas. */
-function joinCells(columns: readonly Column[], cellOf: (column: Column) => string): string {
-  const cells = columns.map(cellOf).filter((cell) => cell !== '')
+/** Cells with commas between them and a line end. */
+function rowOf(cells: readonly string[]): string {
   return `${cells.join(` || ',' || `)} || E'\\r\\n'`
+}
+
+/** The columns behind those of the head. */
+function ownColumns(columns: readonly Column[]): readonly Column[] {
+  const names = [...HEAD_COLUMNS, 'run_key']
+  if (names.some((name, index) => columns[index]?.name !== name)) {
+    throw new Error(`the columns of runs must begin with ${names.join(', ')}`)
+  }
+  return columns.slice(HEAD_COLUMNS.length)
 }

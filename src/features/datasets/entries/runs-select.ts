@@ -1,33 +1,32 @@
 import { escapeLiteral } from 'pg'
 
 import { METHOD_VERSION } from '../../../core/version.ts'
-import { MARK } from './entries-sql.ts'
 
 const CRLF = `E'\\r\\n'`
 
 /**
- * Lines of the file `runs`, those of an entry at a time, ready as CSV; in the order of the keys, which
- * are drawn at random, so that the order tells nothing either. Reads dataset_unit.
+ * Rows of the file `runs`, those of an entry at a time: what they begin with alike (head), and the rest
+ * of each as it is stored; in the order of the keys, which are drawn at random, so that the order tells
+ * nothing either. Reads dataset_unit.
  *
  * @param kind only runs of that kind
  */
 export function runsSelect(kind?: string): string {
-  const keys = `unit.session_key || ',' || unit.pilot_key || ',' || unit.setup_id`
   return `
-    SELECT replace(replace(replace(known.cells, E'${MARK.session}', unit.session_key),
-             E'${MARK.keys}', ${keys}), E'${MARK.shown}', unit.shown)
+    SELECT concat_ws(',', unit.session_key, unit.pilot_key, unit.setup_id, unit.shown, unit.session_key) AS head,
+           known.rows
       FROM ${UNITS_IN_ORDER}
-     CROSS JOIN LATERAL (SELECT ${ofKind(storedText('cells'), kind)} AS cells ${ONCE}) known
-     WHERE known.cells IS NOT NULL`
+     CROSS JOIN LATERAL (SELECT ${ofKind(storedText('cells'), kind)} AS rows ${ONCE}) known
+     WHERE known.rows IS NOT NULL`
 }
 
-/** Lines of the file `systematic`, likewise. */
+/** Rows of the file `systematic`, likewise. */
 export function systematicSelect(): string {
   return `
-    SELECT replace(known.lines, E'${MARK.session}', unit.session_key)
+    SELECT unit.session_key AS head, known.rows
       FROM ${UNITS_IN_ORDER}
-     CROSS JOIN LATERAL (SELECT ${storedText('systematic')} AS lines ${ONCE}) known
-     WHERE known.lines <> ''`
+     CROSS JOIN LATERAL (SELECT ${storedText('systematic')} AS rows ${ONCE}) known
+     WHERE known.rows <> ''`
 }
 
 /** Keeps what stands before from being looked up once for its condition and once more for its value. */
@@ -44,13 +43,12 @@ function storedText(column: 'cells' | 'systematic'): string {
   return `CASE WHEN unit.is_late THEN ${from('dataset_late')} ELSE ${from('dataset_entry')} END`
 }
 
-/** The lines of a kind; null where there is none. The kind was checked to be a word. */
-function ofKind(cells: string, kind: string | undefined): string {
-  if (kind === undefined) return cells
-  const start = escapeLiteral(`,${kind},`)
-  return `(SELECT string_agg(line || ${CRLF}, '' ORDER BY place)
-    FROM unnest(string_to_array(${cells}, ${CRLF})) WITH ORDINALITY AS one(line, place)
-   WHERE starts_with(split_part(line, E'${MARK.keys}', 2), ${start}))`
+/** The rows of a kind; null where there is none. The kind was checked to be a word. */
+function ofKind(rows: string, kind: string | undefined): string {
+  if (kind === undefined) return rows
+  return `(SELECT string_agg(row || ${CRLF}, '' ORDER BY place)
+    FROM unnest(string_to_array(${rows}, ${CRLF})) WITH ORDINALITY AS one(row, place)
+   WHERE split_part(row, ',', 2) = ${escapeLiteral(kind)})`
 }
 
 /** How many runs the files hold of each metric. */

@@ -7,10 +7,10 @@ import type { Database } from '../../../db/client.ts'
 import { layoutOf } from '../entries/entries-sql.ts'
 import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
 import { runsSelect } from '../entries/runs-select.ts'
-import { ndjsonFromCsv } from '../files/ndjson.ts'
-import { type MakeRowGroups, parquetFromCsv } from '../files/parquet.ts'
+import { ndjsonFromBlocks } from '../files/ndjson.ts'
+import { type MakeRowGroups, parquetFromBlocks } from '../files/parquet.ts'
 import { anonymise } from '../privacy/anonymise.ts'
-import { CSV_TYPE, copyCsv, copyLines, PARQUET_TYPE } from '../release/tables-to-files.ts'
+import { CSV_TYPE, copyBlocks, csvFromBlocks, PARQUET_TYPE } from '../release/tables-to-files.ts'
 import type { ExportQuery } from '../schema.ts'
 import type { Tables } from '../tables/tables.ts'
 import { applyFilter } from './filter.ts'
@@ -101,13 +101,13 @@ function formatted(
   { format, kind }: ExportQuery,
   { runs, makeGroups }: { readonly runs: Tables['all']['runs'] } & Pick<ExportSource, 'makeGroups'>,
 ): AsyncGenerator<Uint8Array> {
-  const select = runsSelect(kind)
+  const blocks = copyBlocks(client, runsSelect(kind))
   switch (format) {
     case 'csv':
-      return copyCsv(client, runs, select)
+      return csvFromBlocks(runs.columns, blocks)
     case 'ndjson':
-      return ndjsonFromCsv(runs.columns, copyLines(client, select))
+      return ndjsonFromBlocks(runs.columns, blocks)
     case 'parquet':
-      return parquetFromCsv(runs.columns, copyLines(client, select), makeGroups)
+      return parquetFromBlocks(runs.columns, blocks, makeGroups)
   }
 }

@@ -12,11 +12,16 @@ export const CRLF = '\r\n'
 /** First characters that a spreadsheet takes for a formula. */
 const FORMULA = /^[=+\-@\t\r\uFF0B\uFF0D\uFF1D\uFF20]/
 
+/** Rows as CSV (RFC 4180, UTF-8, with a header). */
+export function csvOf(columns: readonly Column[], rows: readonly Row[]): Buffer {
+  return Buffer.concat([Buffer.from(csvHeader(columns)), csvRows(columns, rows)])
+}
+
 /**
- * Rows as CSV (RFC 4180, UTF-8, with a header). Text that a spreadsheet would run as a formula gets
+ * The rows without a header. Text that a spreadsheet would run as a formula gets
  * an apostrophe in front; numbers are written with as many digits as give them back exactly.
  */
-export function csvOf(columns: readonly Column[], rows: readonly Row[]): Buffer {
+export function csvRows(columns: readonly Column[], rows: readonly Row[]): Buffer {
   const text = stringify(
     rows.map((row) => columns.map(({ name }) => row[name] ?? null)),
     {
@@ -25,7 +30,7 @@ export function csvOf(columns: readonly Column[], rows: readonly Row[]): Buffer 
       cast: { string: formulaSafe, boolean: String, number: String },
     },
   )
-  return Buffer.from(csvHeader(columns) + text)
+  return Buffer.from(text)
 }
 
 export function formulaSafe(text: string): string {

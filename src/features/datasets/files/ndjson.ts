@@ -1,5 +1,6 @@
 import type { Column } from '../tables/column.ts'
-import { CsvRows, type FilledCells, isQuoted, unquoted } from './csv-rows.ts'
+import { BlockCells, type RowTaker } from './block-cells.ts'
+import { type FilledCells, isQuoted, unquoted } from './filled-cells.ts'
 
 const QUOTE = 0x22
 const COMMA = 0x2c
@@ -13,19 +14,19 @@ const SPACE = 0x20
 const LONGEST_ESCAPE = 6
 
 /**
- * One JSON object per line for each row of a CSV file, header already taken off; empty cells are null.
+ * One JSON object per line for each row of some blocks; empty cells are null.
  *
- * @param pieces each some whole rows
+ * @param pieces each some whole blocks
  */
-export async function* ndjsonFromCsv(
+export async function* ndjsonFromBlocks(
   columns: readonly Column[],
   pieces: AsyncIterable<Uint8Array>,
 ): AsyncGenerator<Buffer> {
   const lines = new JsonLines(columns)
-  const csv = new CsvRows(columns.length, (cells) => lines.add(cells))
+  const cells = new BlockCells(columns.length, lines)
   for await (const piece of pieces) {
     lines.begin(2 * piece.length)
-    csv.push(piece)
+    cells.push(piece)
     yield lines.take()
   }
 }
@@ -34,7 +35,7 @@ export async function* ndjsonFromCsv(
  * Writes JSON as bytes. A row without values is ready from the start; a row is what lies between its
  * values there, name of the next one included, and the values.
  */
-class JsonLines {
+class JsonLines implements RowTaker {
   readonly #isText: readonly boolean[]
   /** Every member as null, each with a comma behind it. */
   readonly #nulls: Buffer
@@ -44,6 +45,13 @@ class JsonLines {
   readonly #values: readonly number[]
   #bytes = Buffer.alloc(0)
   #at = 0
+  /** Where the last whole row ends. */
+  #rowEnd = 0
+  /** From this member on nothing is written of the row in hand. */
+  #member = 0
+  /** What each row of the block begins with, and the member behind it. */
+  #head = Buffer.alloc(0)
+  #headMember = 0
 
   constructor(columns: readonly Column[]) {
     this.#isText = columns.map(({ type }) => type === 'string' || type === 'yearmonth')
@@ -58,6 +66,7 @@ class JsonLines {
   begin(sizeBytes: number): void {
     this.#bytes = Buffer.allocUnsafeSlow(sizeBytes)
     this.#at = 0
+    this.#rowEnd = 0
   }
 
   /** What was written since. */
@@ -65,21 +74,49 @@ class JsonLines {
     return this.#bytes.subarray(0, this.#at)
   }
 
-  add({ bytes, count, columns, starts, ends }: FilledCells): void {
-    const rowBytes = count === 0 ? 0 : ends[count - 1]! - starts[0]!
-    this.#reserve(this.#nulls.length + LONGEST_ESCAPE * (rowBytes + 1))
+  /** Writes once what each row of the block begins with. */
+  beginBlock(shared: FilledCells): void {
+    const from = this.#at
+    this.#member = 0
+    this.#reserve(1)
     this.#bytes[this.#at++] = OPEN
-    let member = 0 // from here on nothing is written
+    this.add(shared)
+    this.#head = Buffer.from(this.#bytes.subarray(from, this.#at))
+    this.#headMember = this.#member
+    this.#at = from
+    this.#beginRow()
+  }
+
+  add({ bytes, count, columns, starts, ends }: FilledCells): void {
+    const cellBytes = count === 0 ? 0 : ends[count - 1]! - starts[0]!
+    this.#reserve(this.#nulls.length + LONGEST_ESCAPE * (cellBytes + 1))
     for (let i = 0; i < count; i++) {
       const column = columns[i]!
-      this.#copyNulls(this.#members[member]!, this.#values[column]!)
+      this.#copyNulls(this.#members[this.#member]!, this.#values[column]!)
       this.#addValue(bytes, starts[i]!, ends[i]!, this.#isText[column]!)
       this.#bytes[this.#at++] = COMMA
-      member = column + 1
+      this.#member = column + 1
     }
-    this.#copyNulls(this.#members[member]!, this.#nulls.length)
+  }
+
+  endRow(): void {
+    this.#reserve(this.#nulls.length + 1)
+    this.#copyNulls(this.#members[this.#member]!, this.#nulls.length)
     this.#bytes[this.#at - 1] = CLOSE // in place of the last comma
     this.#bytes[this.#at++] = LF
+    this.#rowEnd = this.#at
+    this.#beginRow()
+  }
+
+  /** No other row follows. */
+  endBlock(): void {
+    this.#at = this.#rowEnd
+  }
+
+  #beginRow(): void {
+    this.#reserve(this.#head.length)
+    this.#at += this.#head.copy(this.#bytes, this.#at)
+    this.#member = this.#headMember
   }
 
   #reserve(bytes: number): void {

@@ -1,57 +1,66 @@
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer'
 
-import { sharedArray } from '../../../threads/shared-arrays.ts'
 import type { Column } from '../tables/column.ts'
-import type { CsvPart, GroupEntry, RowGroups } from './parquet/row-groups.ts'
+import type { GroupEntry, RowGroups, TablePart } from './parquet/row-groups.ts'
+import type { RowGroupsAndBlocks } from './parquet/thread.ts'
 
-/** CSV that is held and made into row groups at once; two of them bound the memory of a file. */
-const PART_BYTES = 1 << 24
+/** Rows that are held and made into row groups at once; two of them bound the memory of a file. */
+const PART_BYTES = 6 << 20
 
-/** Makes row groups of a part, here or in another thread; the memory of the CSV may be shared. */
-export type MakeRowGroups = (part: CsvPart) => Promise<RowGroups>
+/** Makes row groups of a part, here or in another thread, and gives the memory of its blocks back. */
+export type MakeRowGroups = (part: TablePart) => Promise<RowGroupsAndBlocks>
 
 /**
- * A Parquet file of the rows of a CSV file, header already taken off. While row groups are made of
- * one part of it, the next is gathered.
+ * A Parquet file of blocks of rows. While row groups are made of some of them, the next are gathered.
  *
- * @param pieces each some whole rows
+ * @param pieces each some whole blocks
  */
-export async function* parquetFromCsv(
+export async function* parquetFromBlocks(
   columns: readonly Column[],
   pieces: AsyncIterable<Uint8Array>,
   makeGroups: MakeRowGroups,
 ): AsyncGenerator<Uint8Array> {
   const file = new ParquetFile(columns)
   yield file.begin()
-  let made: Promise<RowGroups> | null = null
-  for await (const csv of gathered(pieces)) {
-    const before: RowGroups | null = await made
-    made = makeGroups({ columns, csv })
-    made.catch(() => {}) // told where it is waited for, which a failing piece may come before
-    if (before !== null) yield file.add(before)
+  const free: ArrayBuffer[] = []
+  let making: Promise<RowGroupsAndBlocks> | null = null
+  for await (const blocks of gathered(pieces, free)) {
+    const made: RowGroupsAndBlocks | null = await making
+    making = makeGroups({ columns, blocks })
+    making.catch(() => {}) // told where it is waited for, which a failing piece may come before
+    if (made === null) continue
+    free.push(made.blocks.buffer)
+    yield file.add(made)
   }
-  if (made !== null) yield file.add(await made)
+  if (making !== null) yield file.add(await making)
   yield file.end()
 }
 
 /**
- * Pieces, one behind the other, in memory that threads share: two areas in turn. What was given
- * stays as it is until the next but one is asked for.
+ * Pieces, one behind the other, a part of the file at a time.
+ *
+ * @param free memory of parts before, taken first
  */
-async function* gathered(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
-  let [area, other] = [sharedArray.uint8(PART_BYTES), sharedArray.uint8(PART_BYTES)]
+async function* gathered(
+  pieces: AsyncIterable<Uint8Array>,
+  free: ArrayBuffer[],
+): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  let part: Uint8Array<ArrayBuffer> | null = null
   let length = 0
   for await (const piece of pieces) {
-    if (length > 0 && length + piece.length > area.length) {
-      yield area.subarray(0, length)
-      ;[area, other] = [other, area]
+    if (part !== null && length + piece.length > part.length) {
+      yield part.subarray(0, length)
+      part = null
+    }
+    if (part === null) {
+      part = new Uint8Array(free.pop() ?? new ArrayBuffer(PART_BYTES))
       length = 0
     }
-    if (piece.length > area.length) area = sharedArray.uint8(piece.length)
-    area.set(piece, length)
+    if (piece.length > part.length) part = new Uint8Array(piece.length)
+    part.set(piece, length)
     length += piece.length
   }
-  if (length > 0) yield area.subarray(0, length)
+  if (part !== null) yield part.subarray(0, length)
 }
 
 /** The bytes around row groups. */

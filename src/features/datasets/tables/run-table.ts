@@ -46,12 +46,11 @@ const month = (title: string, description: string) =>
 
 const word = z.string().regex(/^[A-Za-z0-9.]+$/)
 
-/** The columns of `runs` that every kind of run has; what was read off follows them. */
+/**
+ * The columns of `runs` that every kind of run has; what was read off follows them. First what all runs
+ * of a setup in a session have alike.
+ */
 export const RunRow = z.strictObject({
-  run_key: column(Key, {
-    title: 'Run',
-    description: 'Key of the run, drawn anew for each release.',
-  }),
   session_key: column(Key, {
     title: 'Session',
     description: 'Key of the session of flying the run belongs to, drawn anew for each release.',
@@ -62,7 +61,6 @@ export const RunRow = z.strictObject({
       'Key of the pilot, drawn anew for each release: it leads to no account and to no key of another release.',
   }),
   setup_id: setupId,
-  kind: column(word, { title: 'Kind of run', description: 'What was measured, such as climb.' }),
   interest: column(z.enum(labelsOf(INTERESTS.length, interestLabel)).nullable(), {
     title: 'Declared interest',
     description:
@@ -105,6 +103,11 @@ export const RunRow = z.strictObject({
       description: `The pilot's word for the vertical motion of the air. ${MAY_BE_RANGE}`,
     },
   ),
+  run_key: column(Key, {
+    title: 'Run',
+    description: 'Key of the run, drawn anew for each release.',
+  }),
+  kind: column(word, { title: 'Kind of run', description: 'What was measured, such as climb.' }),
   metric: column(metric.nullable(), {
     ...METRIC_TOLD,
     description: `${METRIC_TOLD.description} Empty: the run is no evidence for any fit.`,

@@ -4,9 +4,10 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
 import type { Row } from '../../../../src/features/datasets/files/csv.ts'
-import { ndjsonFromCsv } from '../../../../src/features/datasets/files/ndjson.ts'
+import { ndjsonFromBlocks } from '../../../../src/features/datasets/files/ndjson.ts'
+import { rowBlock } from '../../../../src/features/datasets/files/row-blocks.ts'
 import type { Column, ColumnType } from '../../../../src/features/datasets/tables/column.ts'
-import { piecesOf } from './csv-pieces.ts'
+import { blocksOf, headedBlock } from './blocks-of.ts'
 
 const column = (name: string, type: ColumnType): Column => ({
   ...{ name, type, nullable: true, title: name, description: '', unit: null },
@@ -23,7 +24,7 @@ const COLUMNS = [
 
 async function written(pieces: readonly Buffer[]): Promise<string> {
   const parts: Buffer[] = []
-  for await (const part of ndjsonFromCsv(COLUMNS, Readable.from(pieces))) parts.push(part)
+  for await (const part of ndjsonFromBlocks(COLUMNS, Readable.from(pieces))) parts.push(part)
   return Buffer.concat(parts).toString('utf8')
 }
 
@@ -54,7 +55,7 @@ describe('newline-delimited JSON', () => {
         fc.array(anyRow, { minLength: 1, maxLength: 12 }),
         fc.integer({ min: 1, max: 5 }),
         async (rows, rowsAtATime) => {
-          const lines = await written(piecesOf(COLUMNS, rows as Row[], rowsAtATime))
+          const lines = await written(blocksOf(COLUMNS, rows as Row[], rowsAtATime))
           const read = lines
             .split('\n')
             .slice(0, -1)
@@ -70,8 +71,33 @@ describe('newline-delimited JSON', () => {
     )
   })
 
+  it('holds what the rows of a block begin with in each of them', async () => {
+    const blocks = [
+      ['calm', '2'],
+      ['', '-3'],
+      ['a "quoted", word', ''],
+    ].map(([word, begun]) => {
+      const rows = [7, 8].map((digit) => ({
+        ...{ word: word!, measure: Number(`${begun}${digit}`), flag: null, month: '2026-07' },
+        list: `[${digit}]`,
+      }))
+      return { rows, bytes: headedBlock(COLUMNS, rows, { headColumns: 1, begun: begun! }) }
+    })
+    const lines = await written([
+      Buffer.concat(blocks.slice(0, 2).map(({ bytes }) => bytes)),
+      blocks[2]!.bytes,
+    ])
+    expect(lines).toBe(
+      blocks
+        .flatMap(({ rows }) => rows)
+        .map(({ word, list, ...row }) => ({ word: word || null, ...row, list: JSON.parse(list) }))
+        .map((row) => `${JSON.stringify(row)}\n`)
+        .join(''),
+    )
+  })
+
   it('takes an empty cell in quotes for none, like one without', async () => {
-    expect(await written([Buffer.from('"",,,,\r\n,1,,,\n')])).toBe(
+    expect(await written([rowBlock('', Buffer.from('"",,,,\r\n,1,,,\n'))])).toBe(
       '{"word":null,"measure":null,"flag":null,"month":null,"list":null}\n' +
         '{"word":null,"measure":1,"flag":null,"month":null,"list":null}\n',
     )

@@ -10,9 +10,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Row } from '../../../../src/features/datasets/files/csv.ts'
 import { ROWS_PER_GROUP } from '../../../../src/features/datasets/files/parquet/column-chunk.ts'
 import { RowGroupThread } from '../../../../src/features/datasets/files/parquet/thread.ts'
-import { parquetFromCsv } from '../../../../src/features/datasets/files/parquet.ts'
+import { parquetFromBlocks } from '../../../../src/features/datasets/files/parquet.ts'
 import type { Column, ColumnType } from '../../../../src/features/datasets/tables/column.ts'
-import { piecesOf } from './csv-pieces.ts'
+import { blocksOf, headedBlock } from './blocks-of.ts'
 
 const column = (name: string, type: ColumnType, nullable = true): Column => ({
   ...{ name, type, nullable, title: name, description: '', unit: null },
@@ -45,9 +45,13 @@ afterAll(async () => {
 })
 
 async function written(rows: readonly Row[], rowsAtATime: number): Promise<string> {
-  const pieces = Readable.from(piecesOf(COLUMNS, rows, rowsAtATime))
+  return writtenBlocks(blocksOf(COLUMNS, rows, rowsAtATime))
+}
+
+async function writtenBlocks(blocks: readonly Uint8Array[]): Promise<string> {
+  const pieces = Readable.from(blocks)
   const parts: Uint8Array[] = []
-  for await (const part of parquetFromCsv(COLUMNS, pieces, (part) => thread.make(part))) {
+  for await (const part of parquetFromBlocks(COLUMNS, pieces, (part) => thread.make(part))) {
     parts.push(part)
   }
   const path = join(folder, `${files++}.parquet`)
@@ -115,7 +119,12 @@ describe('a Parquet file', () => {
       ['5000', 'coarse', '-0.0', '89.0', '0'], // the least zero is −0
       [String(ROWS_PER_GROUP), 'empty', 'null', 'null', String(ROWS_PER_GROUP)],
       ['5000', 'empty', 'null', 'null', '5000'],
-      [String(ROWS_PER_GROUP), 'measure', ...bounds(rows.slice(0, ROWS_PER_GROUP)), '13108'],
+      [
+        String(ROWS_PER_GROUP),
+        'measure',
+        ...bounds(rows.slice(0, ROWS_PER_GROUP)),
+        String(Math.ceil(ROWS_PER_GROUP / 5)),
+      ],
       ['5000', 'measure', ...bounds(rows.slice(ROWS_PER_GROUP)), '1000'],
     ])
     expect(facts[0]![5]).toContain('RLE_DICTIONARY')
@@ -128,6 +137,23 @@ describe('a Parquet file', () => {
       ...{ measure: i / 7, coarse: null, count: i, flag: null },
     }))
     expect(await read(await written(rows, 100))).toEqual(cellsOf(rows))
+  })
+
+  it('gives every row what its block begins with, also where a row group ends within a block', async () => {
+    const rowsOf = (key: string, word: string | null, count: number) =>
+      Array.from({ length: count }, (_, i) => ({
+        ...{ key, word, measure: Number(`1${i}`), coarse: 4, count: i, flag: i % 2 === 0 },
+      }))
+    const blocks = [
+      rowsOf('k1', 'calm', 3),
+      rowsOf('k2', 'a "quoted", word', ROWS_PER_GROUP),
+      rowsOf('k3', null, 2),
+      ...Array.from({ length: 9000 }, (_, i) => rowsOf(`x${i}`, `w${i}`, 1 + (i % 4))),
+    ]
+    const path = await writtenBlocks(
+      blocks.map((rows) => headedBlock(COLUMNS, rows, { headColumns: 2, begun: '1' })),
+    )
+    expect(await read(path)).toEqual(cellsOf(blocks.flat()))
   })
 
   it('is not made of a row without a value that is required', async () => {

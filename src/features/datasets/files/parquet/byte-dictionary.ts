@@ -1,3 +1,5 @@
+import { grown } from '../grown.ts'
+
 /** Byte strings, each once, numbered in the order in which they came. */
 export class ByteDictionary {
   #bytes = new Uint8Array(4096)
@@ -88,11 +90,4 @@ function hashOf(source: Uint8Array, start: number, end: number): number {
   let hash = 0x811c9dc5
   for (let i = start; i < end; i++) hash = Math.imul(hash ^ source[i]!, 0x01000193)
   return hash ^ (hash >>> 15)
-}
-
-/** A longer array that begins with the same bytes. */
-export function grown(bytes: Uint8Array, atLeast: number): Uint8Array<ArrayBuffer> {
-  const longer = new Uint8Array(Math.max(2 * bytes.length, atLeast))
-  longer.set(bytes)
-  return longer
 }

@@ -1,26 +1,34 @@
-import { ByteWriter, type ParquetWriter } from 'hyparquet-writer'
+import type { ByteWriter, ParquetWriter } from 'hyparquet-writer'
 import { writePageHeader } from 'hyparquet-writer/src/datapage.js'
 import { type Bounds, boundsOf } from './bounds.ts'
 import type { ColumnChunk } from './column-chunk.ts'
 import { decimalOf } from './decimal.ts'
 import { bitWidthOf, writeHybrid } from './encode.ts'
+import type { ReusedWriter } from './reused-writer.ts'
 
 /** What the footer of a file says of a column of a row group. */
 type ChunkEntry = ParquetWriter['row_groups'][number]['columns'][number]
 
 type Encoding = 'PLAIN' | 'RLE_DICTIONARY'
 
+/** Where pages go, and where the one in hand is written. */
+export interface PageWriters {
+  readonly file: ByteWriter
+  readonly page: ReusedWriter
+}
+
 /** Writes one column of a row group: its dictionary, where it has one, and one page of values. */
-export function writeChunk(writer: ByteWriter, chunk: ColumnChunk, rows: number): ChunkEntry {
+export function writeChunk(writers: PageWriters, chunk: ColumnChunk, rows: number): ChunkEntry {
   const { column, count, isPlain } = chunk
   if (!column.nullable && count < rows) throw new Error(`${column.name} must not be empty`)
-  const start = writer.offset
+  const { file } = writers
+  const start = file.offset
   const hasDictionary = !isPlain && column.type !== 'boolean' && count > 0
-  if (hasDictionary) writeDictionary(writer, chunk)
-  const pageStart = writer.offset
+  if (hasDictionary) writeDictionary(writers, chunk)
+  const pageStart = file.offset
   const encoding = hasDictionary ? 'RLE_DICTIONARY' : 'PLAIN'
-  writePage(writer, chunk, { rows, encoding })
-  const bytes = BigInt(writer.offset - start)
+  writePage(writers, chunk, { rows, encoding })
+  const bytes = BigInt(file.offset - start)
   return {
     file_offset: BigInt(start),
     meta_data: {
@@ -55,20 +63,20 @@ function physicalType({ column: { type } }: Pick<ColumnChunk, 'column'>) {
   }
 }
 
-function writeDictionary(writer: ByteWriter, chunk: ColumnChunk): void {
+function writeDictionary({ file, page }: PageWriters, chunk: ColumnChunk): void {
   const { dictionary } = chunk
-  const page = new ByteWriter(1 << 12)
+  page.clear()
   for (let index = 0; index < dictionary.size; index++) {
     writePlain(page, chunk, dictionary.at(index))
   }
   const bytes = page.getBytes()
-  writePageHeader(writer, {
+  writePageHeader(file, {
     type: 'DICTIONARY_PAGE',
     uncompressed_page_size: bytes.length,
     compressed_page_size: bytes.length,
     dictionary_page_header: { num_values: dictionary.size, encoding: 'PLAIN' },
   })
-  writer.appendBytes(bytes)
+  file.appendBytes(bytes)
 }
 
 function writePlain(page: ByteWriter, { column: { type } }: ColumnChunk, value: Uint8Array): void {
@@ -82,12 +90,12 @@ function writePlain(page: ByteWriter, { column: { type } }: ColumnChunk, value: 
 
 /** A data page of version 2: which rows have a value, then the values. */
 function writePage(
-  writer: ByteWriter,
+  { file, page }: PageWriters,
   chunk: ColumnChunk,
   { rows, encoding }: { readonly rows: number; readonly encoding: Encoding },
 ): void {
   const { column, defined, count } = chunk
-  const page = new ByteWriter(1 << 16)
+  page.clear()
   if (column.nullable) writeHybrid(page, defined, { count: rows, bitWidth: 1 })
   const levelBytes = page.index
   if (encoding === 'RLE_DICTIONARY') {
@@ -96,7 +104,7 @@ function writePage(
     writeHybrid(page, chunk.indexes, { count, bitWidth })
   } else writeValues(page, chunk)
   const bytes = page.getBytes()
-  writePageHeader(writer, {
+  writePageHeader(file, {
     type: 'DATA_PAGE_V2',
     uncompressed_page_size: bytes.length,
     compressed_page_size: bytes.length,
@@ -110,7 +118,7 @@ function writePage(
       is_compressed: false,
     },
   })
-  writer.appendBytes(bytes)
+  file.appendBytes(bytes)
 }
 
 function writeValues(page: ByteWriter, chunk: ColumnChunk): void {

@@ -1,19 +1,23 @@
 import type { Column } from '../../tables/column.ts'
-import { isQuoted, unquoted } from '../csv-rows.ts'
-import { ByteDictionary, grown } from './byte-dictionary.ts'
+import { isQuoted, unquoted } from '../filled-cells.ts'
+import { grown } from '../grown.ts'
+import { ByteDictionary } from './byte-dictionary.ts'
 import { decimalOf } from './decimal.ts'
 
 /** Rows that are held and written at once; bounds the memory. */
-export const ROWS_PER_GROUP = 65_536
+export const ROWS_PER_GROUP = 32_768
 
-/** After so many values it is clear whether they repeat. */
+/** After so many values it is clear whether they repeat: more than half of them do. */
 const SAMPLE = 2048
-
-/** Where more are different, no dictionary is kept. */
-const MOST_ENTRIES = 16_384
 
 const encoder = new TextEncoder()
 const TRUE = encoder.encode('true')[0]
+
+/** From the first to before the end. */
+export interface RowRange {
+  readonly first: number
+  readonly end: number
+}
 
 /** One column of a row group while its cells come in: the values that are there, and which rows have one. */
 export class ColumnChunk {
@@ -48,12 +52,30 @@ export class ColumnChunk {
     } else this.#addValue(row, bytes, start, end)
   }
 
+  /** Takes the same cell for some rows, one behind the other. */
+  addToEach(rows: RowRange, bytes: Uint8Array, start: number, end: number): void {
+    const { count } = this
+    this.add(rows.first, bytes, start, end)
+    const hasValue = this.count > count
+    for (let row = rows.first + 1; row < rows.end && hasValue; row++) {
+      if (this.isPlain) this.add(row, bytes, start, end)
+      else this.#addAgain(row)
+    }
+  }
+
   /** Begins the next row group. */
   clear(): void {
     if (this.count > 0) this.defined.fill(0)
     this.count = 0
     this.textBytes = 0
     this.dictionary.clear()
+  }
+
+  /** What the row before has. */
+  #addAgain(row: number): void {
+    this.defined[row] = 1
+    this.indexes[this.count] = this.indexes[this.count - 1]!
+    this.count++
   }
 
   #addValue(row: number, bytes: Uint8Array, start: number, end: number): void {
@@ -67,8 +89,7 @@ export class ColumnChunk {
     const { dictionary } = this
     const index = dictionary.indexOf(bytes, start, end)
     this.indexes[this.count++] = index
-    const { size } = dictionary
-    if (size > MOST_ENTRIES || (this.count === SAMPLE && 2 * size > SAMPLE)) this.#makePlain()
+    if (2 * dictionary.size > Math.max(SAMPLE, this.count)) this.#makePlain()
   }
 
   #makePlain(): void {

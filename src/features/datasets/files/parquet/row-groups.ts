@@ -1,48 +1,70 @@
-import { ByteWriter, type ParquetWriter } from 'hyparquet-writer'
+import type { ParquetWriter } from 'hyparquet-writer'
 
 import type { Column } from '../../tables/column.ts'
-import { CsvRows, type FilledCells } from '../csv-rows.ts'
+import { BlockCells, type RowTaker } from '../block-cells.ts'
+import type { FilledCells } from '../filled-cells.ts'
 import { writeChunk } from './chunk-pages.ts'
 import { ColumnChunk, ROWS_PER_GROUP } from './column-chunk.ts'
+import { ReusedWriter } from './reused-writer.ts'
 
 /** What the footer of a file says of a row group. */
 export type GroupEntry = ParquetWriter['row_groups'][number]
 
-/** Whole rows of a table as CSV. */
-export interface CsvPart {
+/** Whole blocks of rows of a table. */
+export interface TablePart {
   readonly columns: readonly Column[]
-  readonly csv: Uint8Array
+  readonly blocks: Uint8Array<ArrayBuffer>
 }
 
 /** Row groups, one behind the other; their entries count from the first byte of the first. */
 export interface RowGroups {
-  readonly bytes: Uint8Array
+  readonly bytes: Uint8Array<ArrayBuffer>
   readonly entries: readonly GroupEntry[]
 }
 
 /**
- * Row groups of the rows of a CSV file: typed columns with statistics, dictionaries where values
- * repeat. Made from the CSV itself, so the two cannot differ; an empty cell is a null and costs
- * nothing. Cells stay bytes until a page is written: no object per row or cell.
- *
- * @throws {CsvFault} where the CSV is not of whole rows of so many cells
- * @throws {Error} where a column that must not be empty is
+ * Makes row groups of the rows of a table: typed columns with statistics, dictionaries where values
+ * repeat. Made of the cells that the CSV file is made of; an empty one is a null and costs nothing.
+ * Cells stay bytes until a page is written: no object per row or cell. Its memory serves one part
+ * after the other.
  */
-export function rowGroupsOf({ columns, csv }: CsvPart): RowGroups {
-  const groups = new Groups(columns)
-  new CsvRows(columns.length, (cells) => groups.add(cells)).push(csv)
-  return groups.end()
-}
-
-class Groups {
-  readonly #writer = new ByteWriter(1 << 20)
-  readonly #entries: GroupEntry[] = []
+export class RowGroupMaker implements RowTaker {
   readonly #chunks: readonly ColumnChunk[]
+  readonly #writer = new ReusedWriter(1 << 20)
+  readonly #page = new ReusedWriter(1 << 16)
+  #entries: GroupEntry[] = []
   /** Rows of the group in hand. */
   #rows = 0
+  /** What the rows of the block in hand have alike. */
+  #shared: FilledCells | null = null
+  /** From which row on its columns have not got it yet. */
+  #sharedFrom = 0
 
   constructor(columns: readonly Column[]) {
     this.#chunks = columns.map((column) => new ColumnChunk(column))
+  }
+
+  /**
+   * @param blocks whole ones
+   * @throws {CsvFault} where the rows are not whole ones of so many cells
+   * @throws {Error} where a column that must not be empty is
+   */
+  make(blocks: Uint8Array): RowGroups {
+    this.#writer.clear()
+    this.#entries = []
+    this.#beginGroup() // what a part before may have left that could not be read
+    new BlockCells(this.#chunks.length, this).push(blocks)
+    if (this.#rows > 0) this.#write()
+    return { bytes: this.#writer.getBytes().slice(), entries: this.#entries }
+  }
+
+  beginBlock(shared: FilledCells): void {
+    this.#shared = shared
+  }
+
+  endBlock(): void {
+    this.#spread()
+    this.#shared = null
   }
 
   add({ bytes, count, columns, starts, ends }: FilledCells): void {
@@ -50,16 +72,27 @@ class Groups {
     for (let i = 0; i < count; i++) {
       chunks[columns[i]!]!.add(this.#rows, bytes, starts[i]!, ends[i]!)
     }
+  }
+
+  endRow(): void {
     if (++this.#rows === ROWS_PER_GROUP) this.#write()
   }
 
-  end(): RowGroups {
-    if (this.#rows > 0) this.#write()
-    return { bytes: this.#writer.getBytes(), entries: this.#entries }
+  /** Gives the rows of the block so far what they share. */
+  #spread(): void {
+    const rows = { first: this.#sharedFrom, end: this.#rows }
+    this.#sharedFrom = rows.end
+    if (this.#shared === null || rows.first === rows.end) return
+    const { bytes, count, columns, starts, ends } = this.#shared
+    for (let i = 0; i < count; i++) {
+      this.#chunks[columns[i]!]!.addToEach(rows, bytes, starts[i]!, ends[i]!)
+    }
   }
 
   #write(): void {
-    const columns = this.#chunks.map((chunk) => writeChunk(this.#writer, chunk, this.#rows))
+    this.#spread()
+    const to = { file: this.#writer, page: this.#page }
+    const columns = this.#chunks.map((chunk) => writeChunk(to, chunk, this.#rows))
     const bytes = columns.reduce((sum, { meta_data }) => sum + meta_data!.total_compressed_size, 0n)
     this.#entries.push({
       columns,
@@ -67,7 +100,12 @@ class Groups {
       total_byte_size: bytes,
       total_compressed_size: bytes,
     })
+    this.#beginGroup()
+  }
+
+  #beginGroup(): void {
     for (const chunk of this.#chunks) chunk.clear()
     this.#rows = 0
+    this.#sharedFrom = 0
   }
 }
