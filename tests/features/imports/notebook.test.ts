@@ -83,6 +83,17 @@ describe('a notebook', () => {
     expect(entries[0].runs[0].durationS).toBe(55.5)
   })
 
+  it('takes a first line that tells a spreadsheet the delimiter, and does not count it', async () => {
+    const pilot = await desk.signUp()
+    const german = csvOf(
+      [row(CLIMB, { duration_s: 55.5 }), row(CLIMB, { duration_s: '56.5' })],
+      ';',
+    )
+    const { body } = await sendCsv(desk, `\uFEFFsep=;\r\n${german}`, pilot).expect(422)
+    expect(body.errors).toMatchObject([{ row: 3, column: 'duration_s' }])
+    await sendCsv(desk, `SEP=;\n${german.replace('56.5', '56,5')}`, pilot).expect(201)
+  })
+
   it('passes over blank rows, and over columns that have neither a name nor a cell', async () => {
     const pilot = await desk.signUp()
     const [header, first] = csvOf([row(CLIMB)])

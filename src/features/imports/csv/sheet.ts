@@ -35,19 +35,24 @@ const MAX_ROW_LENGTH = 100_000
 /** Rows between two turns of the event loop. */
 const ROWS_PER_TURN = 2000
 
+/** A first line that tells spreadsheets the delimiter; they do not count it as a row. */
+const TOLD_DELIMITER = /^sep=([,;])\r?\n/i
+
 /** What a spreadsheet would run as a formula is written with an apostrophe in front; here it goes again. */
 const GUARDED = /^'(?=[=+\-@\t\r\uFF0B\uFF0D\uFF1D\uFF20])/
 
 /**
  * Reads CSV (RFC 4180; UTF-8, with or without a byte order mark; CR LF or LF; commas, or semicolons as
- * spreadsheets of countries with a decimal comma write them). Long files are read in turns, so that other
- * requests go on.
+ * spreadsheets of countries with a decimal comma write them, told by a first line sep=; or found out).
+ * Long files are read in turns, so that other requests go on.
  *
  * @throws {ApiProblem} faulty-file, with every row that cannot be read
  */
 export async function readSheet({ part, bytes }: Upload): Promise<Sheet> {
-  const text = decodeText({ part, bytes })
-  const delimiter = delimiterOf(text)
+  const whole = decodeText({ part, bytes })
+  const told = TOLD_DELIMITER.exec(whole)
+  const text = whole.slice(told?.[0].length ?? 0)
+  const delimiter = told?.[1] ?? delimiterOf(text)
   const [header, ...records] = await recordsOf(text, delimiter, part)
   const columns = (header ?? []).map((name) => cleaned(name).toLowerCase())
   if (columns.every((name) => name === '')) {
