@@ -1,4 +1,4 @@
-import { CsvFault } from './csv-records.ts'
+import { CsvFault } from './csv-fault.ts'
 import { CellPlaces, type FilledCells } from './filled-cells.ts'
 import { RowBlocks } from './row-blocks.ts'
 
@@ -58,7 +58,7 @@ export class BlockCells {
   #block({ headStart, headEnd, rowsStart, rowsEnd }: RowBlocks): void {
     this.#column = 0
     const end = this.#split(this.#shared, headStart, headEnd)
-    if (end !== -1) throw new CsvFault(this.#row + 1, 'What rows begin with ends a row.')
+    if (end !== -1) throw new CsvFault('What rows begin with ends a row.')
     this.#taker.beginBlock(this.#shared)
     const column = this.#column
     const begun = this.#cells.bytes.subarray(this.#start, headEnd)
@@ -67,9 +67,9 @@ export class BlockCells {
       this.#column = column
       const from = begun.length > 0 ? this.#join(begun, at, rowsEnd) : at
       at = this.#split(this.#cells, from, rowsEnd)
-      if (at === -1) throw new CsvFault(this.#row, 'The last row has no line end.')
+      if (at === -1) throw new CsvFault('The last row has no line end.')
       if (this.#column !== this.#columnCount - 1) {
-        throw new CsvFault(this.#row, 'Too many or too few cells.')
+        throw new CsvFault(`Row ${this.#row}: too many or too few cells.`)
       }
       this.#taker.add(this.#cells)
       this.#taker.endRow()

@@ -1,4 +1,4 @@
-import { CsvFault } from './csv-records.ts'
+import { CsvFault } from './csv-fault.ts'
 import { grown } from './grown.ts'
 import { RowBlocks } from './row-blocks.ts'
 
@@ -35,7 +35,7 @@ class HeadedLines {
     }
     for (let from = rowsStart; from < rowsEnd; ) {
       const end = this.#endOfRow(bytes, from)
-      if (end > rowsEnd) throw new CsvFault(1, 'The last row has no line end.')
+      if (end > rowsEnd) throw new CsvFault('The last row has no line end.')
       this.#append(head, bytes.subarray(from, end))
       from = end
     }

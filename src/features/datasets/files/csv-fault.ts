@@ -1,0 +1,4 @@
+/** Rows that are no CSV. */
+export class CsvFault extends Error {
+  override readonly name = 'CsvFault'
+}
