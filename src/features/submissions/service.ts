@@ -10,7 +10,7 @@ import { METHOD_VERSION } from '../../core/version.ts'
 import type { Database } from '../../db/client.ts'
 import { writeOnce } from '../../db/idempotency.ts'
 import { inTransaction } from '../../db/transaction.ts'
-import { importedBefore } from './alike/warnings.ts'
+import { countedBefore } from './alike/warnings.ts'
 import type { FullSubmission, Submission } from './answer.ts'
 import { type NormalisedSubmission, normalise } from './normalizations/normalise.ts'
 import {
@@ -45,11 +45,12 @@ export interface SubmissionWrite {
 /** Takes a validated session of flying to a stored submission with the result of every run. */
 export async function submit(desk: SubmissionDesk, write: SubmissionWrite) {
   const target = 'POST /v1/submissions'
+  const { accountId } = write.caller
   return store(desk, write, target, async (client) =>
     storeRevision(
       client,
-      { ...write, doubts: await importedBefore(client, write.body) },
-      { id: randomUUID(), accountId: write.caller.accountId },
+      { ...write, doubts: await countedBefore(client, accountId, write.body) },
+      { id: randomUUID(), accountId },
     ),
   )
 }

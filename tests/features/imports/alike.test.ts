@@ -84,6 +84,20 @@ describe('a flight that was posted', () => {
     expect(body.warnings).toEqual([])
   })
 
+  it('is taken and told when it is posted once more by the same account', async () => {
+    const { id } = await post(pilot, climbs(55, 57))
+    const { warnings } = await post(pilot, climbs(57, 55))
+    expect(warnings).toMatchObject([{ pointer: '/entries/0', code: 'perhapsCountedTwice' }])
+    expect(warnings[0].detail).toContain(`You posted the same readings`)
+    expect(warnings[0].detail).toContain(`as submission ${id}`)
+  })
+
+  it('is another one with other readings, and by another account', async () => {
+    await post(pilot, climbs(55, 57))
+    expect((await post(pilot, climbs(55, 58))).warnings).toEqual([])
+    expect((await post(club, climbs(55, 57))).warnings).toEqual([])
+  })
+
   it('may come in once it is withdrawn', async () => {
     const { id } = await post(pilot, climbs(55))
     await desk.request
