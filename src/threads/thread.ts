@@ -1,5 +1,11 @@
 import { move, Piscina, transferableSymbol, valueSymbol } from 'piscina'
 
+export interface RunOptions {
+  readonly exported?: string
+  /** Goes over to the thread instead of a copy, and is gone here. */
+  readonly memory?: readonly ArrayBuffer[]
+}
+
 /**
  * The functions of one module in a thread of their own, one task after the other. It starts at the first task; from
  * the TypeScript source (development, tests) it loads through tsx.
@@ -21,13 +27,9 @@ export class Thread {
   }
 
   /** Runs the default export, or the one that is named; arguments and result are copied, shared memory is shared. */
-  run<Result>(task: unknown, exported?: string): Promise<Result> {
-    return this.#started().run(task, exported === undefined ? {} : { name: exported })
-  }
-
-  /** Runs the default export; the memory named goes over to the thread, and is gone here. */
-  runWith<Result>(task: unknown, memory: readonly ArrayBuffer[]): Promise<Result> {
-    return this.#started().run(task, { transferList: [...memory] })
+  run<Result>(task: unknown, { exported, memory = [] }: RunOptions = {}): Promise<Result> {
+    const name = exported === undefined ? {} : { name: exported }
+    return this.#started().run(task, { ...name, transferList: [...memory] })
   }
 
   async close(): Promise<void> {

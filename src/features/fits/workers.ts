@@ -16,8 +16,10 @@ export class FitWorkers {
   /** The same work behind what answers wait for. */
   readonly behind = {
     fit: (task: FitTask): Promise<FittedModel> => this.#second.run(task),
-    beside: (task: FitTask): Promise<FitBeside> => this.#second.run(task, 'lookBeside'),
-    robust: (task: FitTask): Promise<FittedModel | null> => this.#second.run(task, 'fitRobustly'),
+    beside: (task: FitTask): Promise<FitBeside> =>
+      this.#second.run(task, { exported: 'lookBeside' }),
+    robust: (task: FitTask): Promise<FittedModel | null> =>
+      this.#second.run(task, { exported: 'fitRobustly' }),
   }
 
   async close(): Promise<void> {

@@ -25,7 +25,7 @@ const METHOD = `'${METHOD_VERSION}'`
  * The first columns of `runs`, which are the same for all runs of an entry and belong to an export: stored rows
  * begin in the middle of the next one, {@link RUN_KEY_END}.
  */
-export const HEAD_COLUMNS = ['session_key', 'pilot_key', 'setup_id', ...QUASI_IDENTIFIERS] as const
+const HEAD_COLUMNS = ['session_key', 'pilot_key', 'setup_id', ...QUASI_IDENTIFIERS] as const
 
 /** What the key of a run has after the key of its session. */
 const RUN_KEY_END = `'-' || run.entry_index || '-' || run.run_index`

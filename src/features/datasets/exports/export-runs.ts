@@ -86,28 +86,29 @@ function streamOf(client: PoolClient, bytes: AsyncIterable<Uint8Array>): Readabl
 
 async function* exported(
   client: PoolClient,
-  { tables, makeGroups }: ExportSource,
+  source: ExportSource,
   { query, keys }: { readonly query: ExportQuery; readonly keys: Parameters<typeof anonymise>[1] },
 ): AsyncGenerator<Uint8Array> {
-  await collectLateEntries(client, tables)
+  await collectLateEntries(client, source.tables)
   await anonymise(client, keys)
   await applyFilter(client, query)
-  yield* formatted(client, query, { runs: tables.all.runs, makeGroups })
+  yield* formatted(client, query, source)
   await client.query('COMMIT')
 }
 
 function formatted(
   client: PoolClient,
   { format, kind }: ExportQuery,
-  { runs, makeGroups }: { readonly runs: Tables['all']['runs'] } & Pick<ExportSource, 'makeGroups'>,
+  { tables, makeGroups }: ExportSource,
 ): AsyncGenerator<Uint8Array> {
+  const { columns } = tables.all.runs
   const blocks = copyBlocks(client, runsSelect(kind))
   switch (format) {
     case 'csv':
-      return csvFromBlocks(runs.columns, blocks)
+      return csvFromBlocks(columns, blocks)
     case 'ndjson':
-      return ndjsonFromBlocks(runs.columns, blocks)
+      return ndjsonFromBlocks(columns, blocks)
     case 'parquet':
-      return parquetFromBlocks(runs.columns, blocks, makeGroups)
+      return parquetFromBlocks(columns, blocks, makeGroups)
   }
 }

@@ -11,13 +11,11 @@ import { inTransaction } from '../../../db/transaction.ts'
 import { layoutOf } from '../entries/entries-sql.ts'
 import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
 import { RUNS_PER_METRIC, runsSelect, systematicSelect } from '../entries/runs-select.ts'
-import { csvOf, csvRows, type Row } from '../files/csv.ts'
+import { csvOf } from '../files/csv.ts'
 import type { MakeRowGroups } from '../files/parquet.ts'
-import { rowBlock } from '../files/row-blocks.ts'
 import type { StoredFile } from '../files/store.ts'
 import { anonymise } from '../privacy/anonymise.ts'
 import type { Anonymity } from '../privacy/anonymity.ts'
-import type { Column } from '../tables/column.ts'
 import type { Tables } from '../tables/tables.ts'
 import { aggregateRows, type RankInThread } from './aggregate-rows.ts'
 import { type CatalogueRows, readCatalogue } from './catalogue-rows.ts'
@@ -32,7 +30,7 @@ import {
 } from './released-fits.ts'
 import { countReleasesOf, findLatestRelease, insertRelease, type Release } from './repository.ts'
 import { effectRows, fitRows } from './result-rows.ts'
-import { copyBlocks, storeTable } from './tables-to-files.ts'
+import { blocksOfRows, copyBlocks, storeTable } from './tables-to-files.ts'
 
 /** What a release is made with. */
 export interface Workshop {
@@ -212,16 +210,7 @@ async function storeData(
   const files = [...runs, ...systematic]
   for (const name of ['setups', 'components', 'aggregates', 'effects', 'fit'] as const) {
     const table = all[name]
-    files.push(...(await storeTable(making, table, blocksOf(table.columns, rows[name]))))
+    files.push(...(await storeTable(making, table, blocksOfRows(table.columns, rows[name]))))
   }
   return files
-}
-
-/** Rows that become text at once; a fit has a row for every two setups. */
-const ROWS_AT_ONCE = 4096
-
-function* blocksOf(columns: readonly Column[], rows: readonly Row[]): Generator<Buffer> {
-  for (let at = 0; at < rows.length; at += ROWS_AT_ONCE) {
-    yield rowBlock('', csvRows(columns, rows.slice(at, at + ROWS_AT_ONCE)))
-  }
 }

@@ -2,9 +2,10 @@ import type { PoolClient } from 'pg'
 import { to as copyTo } from 'pg-copy-streams'
 
 import { copiedBlocks } from '../files/copied-blocks.ts'
-import { csvHeader } from '../files/csv.ts'
+import { csvHeader, csvRows, type Row } from '../files/csv.ts'
 import { csvOfBlocks } from '../files/csv-of-blocks.ts'
 import { type MakeRowGroups, parquetFromBlocks } from '../files/parquet.ts'
+import { rowBlock } from '../files/row-blocks.ts'
 import { FileStore, type StoredFile } from '../files/store.ts'
 import type { Column } from '../tables/column.ts'
 import type { Table } from '../tables/tables.ts'
@@ -20,6 +21,20 @@ export async function* copyBlocks(client: PoolClient, select: string): AsyncGene
   } finally {
     // Given up in the middle: nothing else comes over this connection until the rest is read.
     copied.on('error', () => {}).resume()
+  }
+}
+
+/** Rows that become text at once; a fit has a row for every two setups. */
+const ROWS_IN_EACH = 4096
+
+/** Rows as blocks without a head, so many rows in each. */
+export function* blocksOfRows(
+  columns: readonly Column[],
+  rows: readonly Row[],
+  rowsInEach = ROWS_IN_EACH,
+): Generator<Buffer> {
+  for (let at = 0; at < rows.length; at += rowsInEach) {
+    yield rowBlock('', csvRows(columns, rows.slice(at, at + rowsInEach)))
   }
 }
 

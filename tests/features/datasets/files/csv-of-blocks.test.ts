@@ -5,7 +5,7 @@ import { csvRows, type Row } from '../../../../src/features/datasets/files/csv.t
 import { csvOfBlocks } from '../../../../src/features/datasets/files/csv-of-blocks.ts'
 import { rowBlock } from '../../../../src/features/datasets/files/row-blocks.ts'
 import type { Column } from '../../../../src/features/datasets/tables/column.ts'
-import { headedBlock } from './blocks-of.ts'
+import { headedBlock } from './headed-block.ts'
 
 const COLUMNS = ['place', 'key', 'note', 'last'].map(
   (name): Column => ({

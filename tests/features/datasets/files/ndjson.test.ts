@@ -6,8 +6,9 @@ import { describe, expect, it } from 'vitest'
 import type { Row } from '../../../../src/features/datasets/files/csv.ts'
 import { ndjsonFromBlocks } from '../../../../src/features/datasets/files/ndjson.ts'
 import { rowBlock } from '../../../../src/features/datasets/files/row-blocks.ts'
+import { blocksOfRows } from '../../../../src/features/datasets/release/tables-to-files.ts'
 import type { Column, ColumnType } from '../../../../src/features/datasets/tables/column.ts'
-import { blocksOf, headedBlock } from './blocks-of.ts'
+import { headedBlock } from './headed-block.ts'
 
 const column = (name: string, type: ColumnType): Column => ({
   ...{ name, type, nullable: true, title: name, description: '', unit: null },
@@ -22,7 +23,7 @@ const COLUMNS = [
   column('list', 'json'),
 ]
 
-async function written(pieces: readonly Buffer[]): Promise<string> {
+async function written(pieces: Iterable<Buffer>): Promise<string> {
   const parts: Buffer[] = []
   for await (const part of ndjsonFromBlocks(COLUMNS, Readable.from(pieces))) parts.push(part)
   return Buffer.concat(parts).toString('utf8')
@@ -55,7 +56,7 @@ describe('newline-delimited JSON', () => {
         fc.array(anyRow, { minLength: 1, maxLength: 12 }),
         fc.integer({ min: 1, max: 5 }),
         async (rows, rowsAtATime) => {
-          const lines = await written(blocksOf(COLUMNS, rows as Row[], rowsAtATime))
+          const lines = await written(blocksOfRows(COLUMNS, rows as Row[], rowsAtATime))
           const read = lines
             .split('\n')
             .slice(0, -1)

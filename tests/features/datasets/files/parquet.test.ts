@@ -11,8 +11,9 @@ import type { Row } from '../../../../src/features/datasets/files/csv.ts'
 import { ROWS_PER_GROUP } from '../../../../src/features/datasets/files/parquet/column-chunk.ts'
 import { RowGroupThread } from '../../../../src/features/datasets/files/parquet/thread.ts'
 import { parquetFromBlocks } from '../../../../src/features/datasets/files/parquet.ts'
+import { blocksOfRows } from '../../../../src/features/datasets/release/tables-to-files.ts'
 import type { Column, ColumnType } from '../../../../src/features/datasets/tables/column.ts'
-import { blocksOf, headedBlock } from './blocks-of.ts'
+import { headedBlock } from './headed-block.ts'
 
 const column = (name: string, type: ColumnType, nullable = true): Column => ({
   ...{ name, type, nullable, title: name, description: '', unit: null },
@@ -45,10 +46,10 @@ afterAll(async () => {
 })
 
 async function written(rows: readonly Row[], rowsAtATime: number): Promise<string> {
-  return writtenBlocks(blocksOf(COLUMNS, rows, rowsAtATime))
+  return writtenBlocks(blocksOfRows(COLUMNS, rows, rowsAtATime))
 }
 
-async function writtenBlocks(blocks: readonly Uint8Array[]): Promise<string> {
+async function writtenBlocks(blocks: Iterable<Uint8Array>): Promise<string> {
   const pieces = Readable.from(blocks)
   const parts: Uint8Array[] = []
   for await (const part of parquetFromBlocks(COLUMNS, pieces, (part) => thread.make(part))) {

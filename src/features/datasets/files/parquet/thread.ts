@@ -10,7 +10,7 @@ export class RowGroupThread {
 
   /** @param part its blocks are gone until they come back with the row groups */
   make(part: TablePart): Promise<RowGroupsAndBlocks> {
-    return this.#thread.runWith(part, [part.blocks.buffer])
+    return this.#thread.run(part, { memory: [part.blocks.buffer] })
   }
 
   async close(): Promise<void> {

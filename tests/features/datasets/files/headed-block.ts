@@ -2,19 +2,6 @@ import { csvRows, type Row } from '../../../../src/features/datasets/files/csv.t
 import { rowBlock } from '../../../../src/features/datasets/files/row-blocks.ts'
 import type { Column } from '../../../../src/features/datasets/tables/column.ts'
 
-/** Rows as blocks without a head, so many rows in each. */
-export function blocksOf(
-  columns: readonly Column[],
-  rows: readonly Row[],
-  rowsInEach: number,
-): Buffer[] {
-  const blocks: Buffer[] = []
-  for (let at = 0; at < rows.length; at += rowsInEach) {
-    blocks.push(rowBlock('', csvRows(columns, rows.slice(at, at + rowsInEach))))
-  }
-  return blocks
-}
-
 /** Rows as one block whose head is what they have alike in their first columns and begin the next one with. */
 export function headedBlock(
   columns: readonly Column[],
