@@ -88,7 +88,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot among the own tests${WITHOUT}`, () =
     await page.goto('/mine')
     await page.getByText('Withdrawn: it no longer counts.').waitFor()
     await expect.poll(keptAccounts).toEqual([person.email])
-    await page.context().setOffline(true)
+    await stage.goOffline(page.context())
     await page.reload()
   }
 
@@ -102,7 +102,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot among the own tests${WITHOUT}`, () =
     await test.getByText('Full-throttle climb').waitFor()
     expect(await test.getByRole('button').count()).toBe(0)
     expect(await seriousOn(page, 'own tests offline')).toEqual([])
-    await page.context().setOffline(false)
+    await stage.goOnline(page.context())
     await notice.getByRole('button', { name: 'Ask again' }).click()
     await notice.waitFor({ state: 'detached' })
   })
@@ -117,7 +117,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot among the own tests${WITHOUT}`, () =
     const remembered = await page.evaluate(() => JSON.stringify({ ...localStorage }))
     expect(remembered).not.toContain(person.email)
     expect(remembered).not.toContain(METRIC.field)
-    await page.context().setOffline(false)
+    await stage.goOnline(page.context())
   })
 
   it('shows nothing of one account to another on the same device, waiting tests included', async () => {
@@ -125,14 +125,14 @@ describe.skipIf(CHROMIUM === null)(`a pilot among the own tests${WITHOUT}`, () =
     await own.goto('/submit')
     await signInOn(own, person)
     await own.goto('/submit')
-    await own.context().setOffline(true)
+    await stage.goOffline(own.context())
     await fillIn(own, { ...METRIC, field: 'Reedham' })
     await own.getByRole('button', { name: 'Send', exact: true }).click()
     await own.getByTestId('outbox-item').getByText('Reedham').waitFor()
     await own.goto('/mine')
     await own.getByRole('button', { name: 'Sign out' }).click()
     await own.getByText('written in an account').waitFor()
-    await own.context().setOffline(false)
+    await stage.goOnline(own.context())
     await signUpOn(own)
     await own.getByText('Nothing has arrived yet.').waitFor()
     await own.getByText('It is not yours').waitFor()

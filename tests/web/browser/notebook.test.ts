@@ -72,10 +72,10 @@ describe.skipIf(CHROMIUM === null)(`a club with an old notebook${WITHOUT}`, () =
   })
 
   it('is told where there is no connection', async () => {
-    await page.context().setOffline(true)
+    await stage.goOffline(page.context())
     await send([row({ session: 'Three', flown_on: '2026-05-19' })])
     await page.getByText('There is no connection to the service. Send it again').waitFor()
-    await page.context().setOffline(false)
+    await stage.goOnline(page.context())
     await page.getByRole('button', { name: 'Send the notebook' }).click()
     await page.getByText('Taken in: 1 session, from 1 run in the file.').waitFor()
     expect(await stored()).toBe(3)

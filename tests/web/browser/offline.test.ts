@@ -39,7 +39,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot at a field without a network${WITHOU
   }
 
   it('opens the form, reads the result while typing, and keeps the draft in a closed tab', async () => {
-    await context.setOffline(true)
+    await stage.goOffline(context)
     await page.reload()
     await fillIn(page, METRIC)
     const result = page.getByTestId('run-result')
@@ -72,7 +72,7 @@ describe.skipIf(CHROMIUM === null)(`a pilot at a field without a network${WITHOU
       await route.fetch() // the service has it, the page does not know
       return route.abort('connectionreset')
     })
-    await context.setOffline(false)
+    await stage.goOnline(context)
     await expect.poll(() => attempts, { timeout: 60_000 }).toBe(1)
     await page.getByRole('button', { name: 'Try to send now' }).click()
     await page.getByTestId('arrived').waitFor()

@@ -11,15 +11,22 @@ import {
 } from '../../support/service-process.ts'
 import { openBrowser } from './chromium.ts'
 import { copyDemoWorld } from './demo-world.ts'
+import { openNetwork } from './network.ts'
 
 /** Ends what hangs. A busy machine may well take long over one page. */
 const PATIENCE_MS = 90_000
 
 /** The built service with its demo, and a browser before it. */
 export interface Stage {
+  /** Where pages find the service. */
   readonly url: string
+  /** The service itself, also while the pages have no network. */
+  readonly service: string
   readonly browser: Browser
   context(options?: BrowserContextOptions): Promise<BrowserContext>
+  /** Cuts the network of all pages, and tells those of the context so. */
+  goOffline(context: BrowserContext): Promise<void>
+  goOnline(context: BrowserContext): Promise<void>
   /** An answer of the interface. */
   read<Body>(path: string, token?: string): Promise<Body>
   close(): Promise<void>
@@ -31,33 +38,45 @@ export async function openStage(env: Readonly<Record<string, string>> = {}): Pro
   const processes: ServiceProcess[] = []
   const dataDir = join(place, 'data')
   if (env.DEMO_DATA !== 'off') await copyDemoWorld(dataDir)
-  const service = startProcess({
+  const running = startProcess({
     DATA_DIR: dataDir,
     DEMO_DATA: 'on',
     RATE_LIMIT: 'off',
     LOG_LEVEL: 'error',
     ...env,
   })
-  processes.push(service)
-  const url = await service.ready()
+  processes.push(running)
+  const service = await running.ready()
+  const network = await openNetwork(service)
+  const { url } = network
   const browser = await openBrowser()
   return {
     url,
+    service,
     browser,
     async context(options = {}) {
       const context = await browser.newContext({ baseURL: url, ...options })
       context.setDefaultTimeout(PATIENCE_MS)
       return context
     },
+    async goOffline(context) {
+      network.cut()
+      await context.setOffline(true)
+    },
+    async goOnline(context) {
+      network.mend()
+      await context.setOffline(false)
+    },
     async read<Body>(path: string, token?: string) {
       const headers = new Headers()
       if (token !== undefined) headers.set('authorization', `Bearer ${token}`)
-      return (await (await fetch(`${url}${path}`, { headers })).json()) as Body
+      return (await (await fetch(`${service}${path}`, { headers })).json()) as Body
     },
     async close() {
       await browser.close()
-      service.child.kill('SIGTERM')
-      await service.ended()
+      await network.close()
+      running.child.kill('SIGTERM')
+      await running.ended()
       await cleanUp(place, processes)
     },
   }
@@ -91,7 +110,7 @@ export async function signInOn(page: Page, { email, password }: Person): Promise
 }
 
 export async function tokenOf(stage: Stage, { email, password }: Person): Promise<string> {
-  const answer = await fetch(`${stage.url}/v1/tokens`, {
+  const answer = await fetch(`${stage.service}/v1/tokens`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ grantType: 'password', email, password }),
@@ -150,7 +169,7 @@ export async function write<Body>(
   path: string,
   { body, token }: { readonly body: unknown; readonly token: string },
 ): Promise<Body> {
-  const answer = await fetch(`${stage.url}${path}`, {
+  const answer = await fetch(`${stage.service}${path}`, {
     method: 'POST',
     headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
     body: JSON.stringify(body),

@@ -131,7 +131,7 @@ describe.skipIf(CHROMIUM === null)(`a page that has nothing to show${WITHOUT}`, 
     await page.evaluate(() => navigator.serviceWorker.ready)
     await page.goto('/') // comes from the device from now on
     await settled(page)
-    await context.setOffline(true)
+    await stage.goOffline(context)
     const silent: string[] = []
     const faults: string[] = []
     for (const path of OFFLINE_PAGES) {
