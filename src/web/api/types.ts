@@ -393,7 +393,7 @@ export interface paths {
         };
         /**
          * Export the runs of this moment
-         * @description The columns and the privacy of the file runs of a release, streamed from the database. Keys are drawn anew for every state of the evidence: the same state and question have the same bytes and ETag. For what is to be cited, take a release.
+         * @description The columns and the privacy of the file runs of a release, streamed from the database. Keys are drawn anew for every state of the evidence: the same state and question have the same bytes and ETag. The first export after a change waits while they are drawn. For what is to be cited, take a release.
          */
         get: operations["exportRuns"];
         put?: never;
@@ -5776,6 +5776,15 @@ export interface operations {
                 };
             };
             429: components["responses"]["TooManyRequests"];
+            /** @description Service Unavailable */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     readFit: {

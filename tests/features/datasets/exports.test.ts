@@ -3,6 +3,7 @@ import { get, type IncomingMessage } from 'node:http'
 
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
+import { METHOD_VERSION } from '../../../src/core/version.ts'
 import { inTransaction } from '../../../src/db/transaction.ts'
 import { loadDemo } from '../../../src/demo/load.ts'
 import { layoutOf } from '../../../src/features/datasets/entries/entries-sql.ts'
@@ -25,6 +26,12 @@ beforeAll(async () => {
   await loadDemo(test.db)
 })
 afterAll(() => test.close())
+
+const COUNTS = 'withdrawn_at IS NULL'
+
+const WITHDRAW_ONE = `
+  UPDATE submission SET withdrawn_at = now()
+   WHERE id = (SELECT min(id::text)::uuid FROM submission WHERE ${COUNTS})`
 
 async function exported(query = ''): Promise<Run[]> {
   const { text } = await test.request.get(`/v1/exports/runs?format=ndjson${query}`).expect(200)
@@ -189,11 +196,72 @@ describe('a live export', () => {
     expect(rows).toEqual([{ layouts: `{${layoutOf(tables)}}`, frequencies: [1] }])
   })
 
+  it('draws keys once for a state of the evidence, also for who ask at once, and filters them', async () => {
+    const states = async () =>
+      (await test.db.pool.query<{ version: string; salt: string }>('SELECT * FROM export_state'))
+        .rows
+    await test.db.pool.query(WITHDRAW_ONE)
+    const asked = await Promise.all(Array.from({ length: 6 }, () => exported()))
+    expect(new Set(asked.map((runs) => JSON.stringify(runs))).size).toBe(1)
+    const drawn = await states()
+    expect(drawn).toHaveLength(1)
+    const all = new Map(asked[0]!.map((run) => [run.run_key, run]))
+    for (const run of await exported('&kind=climb&massClass=100to120')) {
+      expect(run).toEqual(all.get(run.run_key!))
+    }
+    expect(await states()).toEqual(drawn)
+  })
+
+  it('is whole, with other keys, after a crash has emptied what is not logged', async () => {
+    const { rows } = await test.db.pool.query<{ relname: string }>(
+      `SELECT relname FROM pg_class WHERE relpersistence = 'u' AND relkind = 'r' ORDER BY relname`,
+    )
+    expect(rows.map(({ relname }) => relname)).toEqual(['export_state', 'export_unit'])
+    const before = await test.request.get('/v1/exports/runs?format=ndjson')
+    await test.db.pool.query('TRUNCATE export_state, export_unit') // as PostgreSQL does then
+    const after = await test.request
+      .get('/v1/exports/runs?format=ndjson')
+      .set('if-none-match', before.headers.etag as string)
+      .expect(200)
+    expect(after.headers.etag).not.toBe(before.headers.etag)
+    expect(after.text.split('\n')).toHaveLength(before.text.split('\n').length)
+  })
+
+  it('is whole where another version of the service threw away what this one stored', async () => {
+    const before = await exported()
+    const { all, rawFields } = tablesFor(NewRun)
+    const columns = all.runs.columns.map((column) => ({ ...column, title: `New: ${column.title}` }))
+    await prepareEntries(test.db, { all: { ...all, runs: { ...all.runs, columns } }, rawFields })
+    expect((await test.db.pool.query('SELECT FROM export_state')).rowCount).toBe(0)
+    expect(await exported()).toHaveLength(before.length)
+  })
+
+  it('holds what had no result of the method of today when keys were drawn, as soon as it has', async () => {
+    const before = await exported()
+    const { rows } = await test.db.pool.query<{ id: string }>(
+      `SELECT id FROM submission WHERE ${COUNTS} ORDER BY id LIMIT 1`,
+    )
+    const setMethod = (from: string, to: string) =>
+      inTransaction(test.db, async (client) => {
+        await client.query('SET LOCAL session_replication_role = replica') // results are written once
+        await client.query(
+          `UPDATE run_result SET method_version = $2
+             FROM run JOIN submission_revision revision ON revision.id = run.revision_id
+            WHERE run_result.run_id = run.id AND method_version = $1 AND revision.submission_id = $3`,
+          [from, to, rows[0]!.id],
+        )
+      })
+    await setMethod(METHOD_VERSION, '0')
+    await test.db.pool.query('DELETE FROM dataset_entry')
+    const less = await exported()
+    expect(less.length).toBeLessThan(before.length)
+    await setMethod('0', METHOD_VERSION)
+    expect(await exported()).toHaveLength(before.length)
+  })
+
   it('follows the evidence, and draws other keys then', async () => {
     const before = await exported()
-    await test.db.pool.query(
-      `UPDATE submission SET withdrawn_at = now() WHERE id = (SELECT min(id::text)::uuid FROM submission)`,
-    )
+    await test.db.pool.query(WITHDRAW_ONE)
     const less = await exported()
     const keys = new Set(before.map(({ pilot_key }) => pilot_key))
     expect(keys.size).toBe(25)

@@ -18,18 +18,28 @@ const MANY = 1000
 export async function prepareEntries(db: Database, tables: Tables): Promise<number> {
   const { thrownAway, added } = await inTransaction(db, async (client) => {
     await client.query('SELECT pg_advisory_xact_lock($1)', [LOCKS.entries])
-    const old = await client.query('DELETE FROM dataset_entry WHERE layout <> $1', [
-      layoutOf(tables),
-    ])
-    const missing = await client.query(
-      `INSERT INTO dataset_entry ${missingEntries(tables)} ON CONFLICT DO NOTHING`,
-    )
-    return { thrownAway: old.rowCount!, added: missing.rowCount! }
+    const thrownAway = await throwAwayOld(client, layoutOf(tables))
+    return { thrownAway, added: await storeMissingEntries(client, tables) }
   })
   // Else the planner expects hardly any entry of a new layout, and joins many of them one by one; and
   // whoever reads an entry for the first time, in the order of the keys, writes its page once more.
   if (thrownAway + added >= MANY) await db.pool.query('VACUUM (ANALYZE) dataset_entry')
   return added
+}
+
+async function throwAwayOld(client: PoolClient, layout: string): Promise<number> {
+  const isOld = 'layout < $1 OR layout > $1' // as an index finds it
+  const { rowCount } = await client.query(`SELECT FROM dataset_entry WHERE ${isOld} LIMIT 1`, [
+    layout,
+  ])
+  if (rowCount === 0) return 0 // what exports have stored goes with any deletion
+  return (await client.query(`DELETE FROM dataset_entry WHERE ${isOld}`, [layout])).rowCount!
+}
+
+/** @returns how many entries were added; nobody else may add any meanwhile */
+export async function storeMissingEntries(client: PoolClient, tables: Tables): Promise<number> {
+  const missing = await client.query(`INSERT INTO dataset_entry ${missingEntries(tables)}`)
+  return missing.rowCount!
 }
 
 /**

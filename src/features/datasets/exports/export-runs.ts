@@ -1,29 +1,26 @@
-import { randomUUID } from 'node:crypto'
 import { Readable } from 'node:stream'
 
 import type { PoolClient } from 'pg'
 
+import { ApiProblem } from '../../../contract/problems.ts'
 import type { Database } from '../../../db/client.ts'
 import { layoutOf } from '../entries/entries-sql.ts'
-import { collectLateEntries, prepareEntries } from '../entries/prepare.ts'
-import { runsSelect } from '../entries/runs-select.ts'
+import { exportSelect } from '../entries/runs-select.ts'
 import { ndjsonFromBlocks } from '../files/ndjson.ts'
 import { type MakeRowGroups, parquetFromBlocks } from '../files/parquet.ts'
-import { anonymise } from '../privacy/anonymise.ts'
 import { CSV_TYPE, copyBlocks, csvFromBlocks, PARQUET_TYPE } from '../release/tables-to-files.ts'
 import type { ExportQuery } from '../schema.ts'
 import type { Tables } from '../tables/tables.ts'
-import { applyFilter } from './filter.ts'
-import { exportTag, findVersion, saltOf } from './live-version.ts'
+import { filterSql } from './filter.ts'
+import { exportTag, findState, readEvidence } from './state.ts'
+import { Turns } from './turns.ts'
+import { prepareUnits } from './units.ts'
 
 export const EXPORT_TYPES: Readonly<Record<ExportQuery['format'], string>> = {
   csv: CSV_TYPE,
   ndjson: 'application/x-ndjson; charset=utf-8',
   parquet: PARQUET_TYPE,
 }
-
-/** How often a state of the evidence is looked for that stays while a snapshot is taken of it. */
-const ATTEMPTS = 3
 
 /** What live exports are made with. */
 export interface ExportSource {
@@ -32,18 +29,9 @@ export interface ExportSource {
   readonly makeGroups: MakeRowGroups
 }
 
-/** The name that the export has in this moment; its bytes are worked out by {@link openExport}. */
-export async function currentTag(
-  { db: { pool }, tables }: Pick<ExportSource, 'db' | 'tables'>,
-  query: ExportQuery,
-): Promise<string> {
-  const version = await findVersion(pool, layoutOf(tables))
-  return exportTag(version, await saltOf(pool, version), query)
-}
-
-/** A live export, and the strong tag of its bytes; null where the evidence changed all the while. */
+/** A live export, and the strong tag of its bytes. */
 export interface OpenExport {
-  readonly tag: string | null
+  readonly tag: string
   readonly bytes: Readable
 }
 
@@ -52,30 +40,43 @@ export interface OpenExport {
  * every state of the evidence; the same state and question have the same bytes. Bytes come as the
  * database gives them; nothing is gathered.
  */
-export async function openExport(source: ExportSource, query: ExportQuery): Promise<OpenExport> {
-  const { db, tables } = source
-  const layout = layoutOf(tables)
-  await prepareEntries(db, tables)
-  for (let attempt = 1; ; attempt++) {
-    const expected = await findVersion(db.pool, layout)
-    const salt = await saltOf(db.pool, expected)
-    const client = await db.pool.connect()
+export class LiveExports {
+  readonly #source: ExportSource
+  /** Who asks while keys and classes are worked out shares the next look at the evidence. */
+  readonly #units: Turns
+
+  constructor(source: ExportSource) {
+    this.#source = source
+    this.#units = new Turns(() => prepareUnits(source.db, source.tables))
+  }
+
+  /** The tag that the export has in this moment; null where its keys are not drawn yet. */
+  async knownTag(query: ExportQuery): Promise<string | null> {
+    const { db, tables } = this.#source
+    const { version } = await readEvidence(db.pool, layoutOf(tables))
+    const state = await findState(db.pool)
+    return state?.isWhole && state.version === version ? exportTag(state, query) : null
+  }
+
+  /** @throws {ApiProblem} not-ready where a process of another version threw away what was stored */
+  async open(query: ExportQuery): Promise<OpenExport> {
+    await this.#units.take()
+    const client = await this.#source.db.pool.connect()
     try {
       await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ')
-      const isSame = (await findVersion(client, layout)) === expected
-      if (isSame || attempt === ATTEMPTS) {
-        const keys = { layout, salt: isSame ? salt : randomUUID() }
-        const bytes = streamOf(client, exported(client, source, { query, keys }))
-        return { tag: isSame ? exportTag(expected, salt, query) : null, bytes }
-      }
-      await client.query('ROLLBACK')
-      client.release()
+      const state = await findState(client)
+      if (state === null) throw new ApiProblem('not-ready', { detail: TWO_VERSIONS })
+      const bytes = streamOf(client, exported(client, this.#source, query))
+      return { tag: exportTag(state, query), bytes }
     } catch (error) {
       client.release(true)
       throw error
     }
   }
 }
+
+const TWO_VERSIONS =
+  'Processes of two versions of the service work on one database. Ask again when the update is done.'
 
 /** A stream that gives its connection back when it ends or is given up. */
 function streamOf(client: PoolClient, bytes: AsyncIterable<Uint8Array>): Readable {
@@ -86,29 +87,20 @@ function streamOf(client: PoolClient, bytes: AsyncIterable<Uint8Array>): Readabl
 
 async function* exported(
   client: PoolClient,
-  source: ExportSource,
-  { query, keys }: { readonly query: ExportQuery; readonly keys: Parameters<typeof anonymise>[1] },
-): AsyncGenerator<Uint8Array> {
-  await collectLateEntries(client, source.tables)
-  await anonymise(client, keys)
-  await applyFilter(client, query)
-  yield* formatted(client, query, source)
-  await client.query('COMMIT')
-}
-
-function formatted(
-  client: PoolClient,
-  { format, kind }: ExportQuery,
   { tables, makeGroups }: ExportSource,
+  query: ExportQuery,
 ): AsyncGenerator<Uint8Array> {
   const { columns } = tables.all.runs
-  const blocks = copyBlocks(client, runsSelect(kind))
-  switch (format) {
+  const blocks = copyBlocks(client, exportSelect(filterSql(query), query.kind))
+  switch (query.format) {
     case 'csv':
-      return csvFromBlocks(columns, blocks)
+      yield* csvFromBlocks(columns, blocks)
+      break
     case 'ndjson':
-      return ndjsonFromBlocks(columns, blocks)
+      yield* ndjsonFromBlocks(columns, blocks)
+      break
     case 'parquet':
-      return parquetFromBlocks(columns, blocks, makeGroups)
+      yield* parquetFromBlocks(columns, blocks, makeGroups)
   }
+  await client.query('COMMIT')
 }

@@ -19,28 +19,30 @@ import { factsSql, UNITS } from './units-sql.ts'
 /** Pilots who must share whatever combination of quasi-identifiers is shown. */
 export const K_PILOTS = 5
 
+/** The temporary table dataset_unit, which goes with the transaction. */
+const IN_DATASET_UNIT = `CREATE TEMP TABLE dataset_unit ON COMMIT DROP AS ${UNITS}`
+
 /**
- * Makes the temporary table dataset_unit: one row per entry (a setup within a session) that counts,
- * with its keys, and the classes and ranges of classes that may be shown of it. Keys follow from the
- * salt: another salt gives other keys.
+ * Draws the keys of every entry (a setup within a session) that counts, and the classes and ranges of
+ * classes that may be shown of it. Keys follow from the salt: another salt gives other keys.
  *
  * Whatever combination is shown is shared by k pilots at least, and whoever knows all flights of a
  * pilot is left with k pilots at least. Fewer than k pilots show nothing.
  *
- * @param client inside the transaction whose snapshot is published, after {@link collectLateEntries};
- *   the table goes with it
+ * @param client inside the transaction whose snapshot is published, after {@link collectLateEntries}
+ * @param put a statement that puts {@link UNITS} somewhere
  */
 export async function anonymise(
   client: PoolClient,
   { layout, salt }: { readonly layout: string; readonly salt: string },
-  k = K_PILOTS,
+  put = IN_DATASET_UNIT,
 ): Promise<Anonymity> {
   await client.query(factsSql(layout))
   const { records, attributes, counts } = await readRecords(client)
   const tally = new Tally(records, attributes)
   const shown = [NOTHING]
   const shownOf = new Int32Array(records.persons.length)
-  for (const classes of generalise(records, k)) {
+  for (const classes of generalise(records, K_PILOTS)) {
     for (const one of classes) {
       const values = valuesOf(attributes, one)
       tally.add(one, values)
@@ -49,8 +51,8 @@ export async function anonymise(
     }
     await breathe() // other requests are served between groups of pilots
   }
-  await client.query(UNITS, [salt, shown, Array.from(shownOf)])
-  return tally.result(k, counts)
+  await client.query(put, [salt, shown, Array.from(shownOf)])
+  return tally.result(K_PILOTS, counts)
 }
 
 /** The cells of the quasi-identifiers where none is shown. */
@@ -86,5 +88,5 @@ async function readRecords(client: PoolClient): Promise<Facts> {
 
 const EXTENT = `
   SELECT COALESCE(min(month), 0) AS first, COALESCE(max(month) - min(month) + 1, 1) AS count,
-         COALESCE(max(person) + 1, 0) AS pilots, COALESCE(max(session) + 1, 0) AS sessions
+         count(DISTINCT person)::int AS pilots, count(DISTINCT session)::int AS sessions
     FROM dataset_fact`
