@@ -12,6 +12,7 @@ import { NewComponent } from './features/catalogue/components/schema.ts'
 import { catalogueRoutes } from './features/catalogue/routes.ts'
 import { Ranker } from './features/comparisons/ranker.ts'
 import { comparisonRoutes } from './features/comparisons/routes.ts'
+import { LiveExports } from './features/datasets/exports/export-runs.ts'
 import { RowGroupThread } from './features/datasets/files/parquet/thread.ts'
 import { ReleaseMaker } from './features/datasets/release/maker.ts'
 import { datasetRoutes } from './features/datasets/routes.ts'
@@ -49,6 +50,8 @@ declare module 'fastify' {
     fits: FitRefresher
     /** Makes releases of the dataset; `workOff()` waits until none is asked for. */
     releases: ReleaseMaker
+    /** Live exports; `prepare()` works out what they have in common. */
+    exports: LiveExports
   }
 }
 
@@ -74,8 +77,11 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const workshop = { db: options.db, tables, fitsIn: fits.fitsIn.bind(fits), rank, makeGroups }
   const releases = new ReleaseMaker(workshop, app.log)
   app.decorate('releases', releases)
+  const exports = new LiveExports({ db: options.db, tables, makeGroups })
+  app.decorate('exports', exports)
   app.addHook('onReady', async () => releases.start(options.datasetEveryDays ?? null))
   app.addHook('onClose', async () => {
+    await exports.close()
     await releases.close() // before the fits it needs
     await fits.close()
     await ranker.close()
@@ -121,8 +127,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     prefix: '/v1',
     db: options.db,
     maker: releases,
-    tables,
-    makeGroups,
+    live: exports,
   })
   await app.register(reviewRoutes, {
     prefix: '/v1',

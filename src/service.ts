@@ -1,5 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 
+import type { FastifyInstance } from 'fastify'
 import type { Logger } from 'pino'
 
 import { buildApp } from './app.ts'
@@ -59,7 +60,9 @@ export async function startService(config: Config, surroundings: Surroundings): 
     opened.push(() => closeApp(app))
     await prepare(db, config, surroundings.log)
     await app.fits.refresh() // answers rest on a fit from the first request on
-    return { url: await listen(app, config), close }
+    const url = await listen(app, config)
+    prepareExports(app, surroundings.log)
+    return { url, close }
   } catch (error) {
     await close()
     throw error
@@ -95,6 +98,14 @@ async function prepare(db: Database, config: Config, log: Logger): Promise<void>
     if (evenings > 0) log.info({ submissions: evenings }, 'demo data loaded')
   }
   await renormalise(db.pool, log)
+}
+
+/** In the background: an update of the service may have put everything into another layout. */
+function prepareExports(app: FastifyInstance, log: Logger): void {
+  app.exports
+    .prepare()
+    .then(() => log.info('live exports are prepared'))
+    .catch((error: unknown) => log.error({ err: error }, 'live exports could not be prepared'))
 }
 
 /** In the reverse order of opening; one that fails or hangs does not keep the others open. */

@@ -6,30 +6,28 @@ import { IdParams } from '../../contract/ids.ts'
 import { PageQuery } from '../../contract/pagination.ts'
 import { problems } from '../../contract/problems.ts'
 import type { Database } from '../../db/client.ts'
+import type { LiveExports } from './exports/export-runs.ts'
 import { exportRoutes } from './exports/routes.ts'
-import type { MakeRowGroups } from './files/parquet.ts'
 import { fileRoutes } from './files/routes.ts'
 import type { ReleaseMaker } from './release/maker.ts'
 import { DataPackage, DatasetRequest, ReleaseId, ReleasePage } from './schema.ts'
 import { askForRelease, listEntries, readPackage, readRequest } from './service.ts'
-import type { Tables } from './tables/tables.ts'
 
 export interface DatasetRoutesOptions {
   readonly db: Database
   readonly maker: ReleaseMaker
-  readonly tables: Tables
-  readonly makeGroups: MakeRowGroups
+  readonly live: LiveExports
 }
 
 const tags = ['Datasets']
 
 /** HTTP face of datasets: releases and their files, live exports. Reading needs no account. */
 export const datasetRoutes: FastifyPluginAsyncZod<DatasetRoutesOptions> = async (app, options) => {
-  const { db, maker, tables, makeGroups } = options // without the prefix, which holds already
+  const { db, maker, live } = options // without the prefix, which holds already
   await app.register(readRoutes, { db })
   await app.register(requestRoutes, { db, maker })
   await app.register(fileRoutes, { db })
-  await app.register(exportRoutes, { db, tables, makeGroups })
+  await app.register(exportRoutes, { live })
 }
 
 const readRoutes: FastifyPluginAsyncZod<{ readonly db: Database }> = async (app, { db }) => {

@@ -50,6 +50,16 @@ export class LiveExports {
     this.#units = new Turns(() => prepareUnits(source.db, source.tables))
   }
 
+  /** Works out what exports of this moment have in common, so that nobody waits for it. */
+  prepare(): Promise<void> {
+    return this.#units.take()
+  }
+
+  /** Waits for what is being worked out. */
+  close(): Promise<void> {
+    return this.#units.settled()
+  }
+
   /** The tag that the export has in this moment; null where its keys are not drawn yet. */
   async knownTag(query: ExportQuery): Promise<string | null> {
     const { db, tables } = this.#source
@@ -60,7 +70,7 @@ export class LiveExports {
 
   /** @throws {ApiProblem} not-ready where a process of another version threw away what was stored */
   async open(query: ExportQuery): Promise<OpenExport> {
-    await this.#units.take()
+    await this.prepare()
     const client = await this.#source.db.pool.connect()
     try {
       await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ')

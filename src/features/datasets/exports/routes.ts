@@ -5,11 +5,13 @@ import { z } from 'zod'
 
 import { problems } from '../../../contract/problems.ts'
 import { ExportQuery } from '../schema.ts'
-import { EXPORT_TYPES, type ExportSource, LiveExports } from './export-runs.ts'
+import { EXPORT_TYPES, type LiveExports } from './export-runs.ts'
 
 /** Live exports: what a release would hold if it were made now. */
-export const exportRoutes: FastifyPluginAsyncZod<ExportSource> = async (app, source) => {
-  const live = new LiveExports(source)
+export const exportRoutes: FastifyPluginAsyncZod<{ readonly live: LiveExports }> = async (
+  app,
+  { live },
+) => {
   app.get(
     '/exports/runs',
     {

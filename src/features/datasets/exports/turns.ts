@@ -15,6 +15,11 @@ export class Turns {
     return this.#next
   }
 
+  /** Resolves when nobody waits any more. */
+  async settled(): Promise<void> {
+    await this.#last.catch(() => {}) // told to who waited for it
+  }
+
   #after(before: Promise<void>): Promise<void> {
     const begin = () => {
       this.#next = null

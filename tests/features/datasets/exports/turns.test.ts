@@ -60,4 +60,19 @@ describe('turns', () => {
     begun[1]!.resolve()
     await second
   })
+
+  it('is settled when the last of them ended, also where it failed', async () => {
+    const { begun, turns } = byHand()
+    await turns.settled()
+    const one = turns.take()
+    let isSettled = false
+    const settled = turns.settled().then(() => {
+      isSettled = true
+    })
+    await moment()
+    expect(isSettled).toBe(false)
+    begun[0]!.reject(new Error('no'))
+    await expect(one).rejects.toThrow('no')
+    await settled
+  })
 })
