@@ -53,8 +53,12 @@ async function timeExports(source: ExportSource): Promise<void> {
 
 async function timeRound({ db, tables }: ExportSource, runs: number): Promise<void> {
   await db.pool.query('DELETE FROM export_state') // as if the evidence had changed
+  const drawing = watchMemory()
   const keysS = await timed(() => prepareUnits(db, tables))
-  write(`keys and classes, once for a state of the evidence  ${keysS.toFixed(1)} s`)
+  write(
+    `keys and classes, once for a state of the evidence  ${keysS.toFixed(1)} s; ` +
+      `memory at most ${megabytes(await drawing.stop())}`,
+  )
   const copyS = await timeCopy()
   write(`COPY TO STDOUT through Node                     ${rate(runs, copyS)}`)
   for (const format of FORMATS) {
