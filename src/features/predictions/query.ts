@@ -152,7 +152,7 @@ const RULES: readonly Rule[] = [
   [
     'reserveL',
     'must be less than tankL',
-    (q) => (q.reserveL ?? 0) < (q.tankL ?? Number.POSITIVE_INFINITY),
+    (q) => !isGiven(q.reserveL) || q.reserveL! < (q.tankL ?? Number.POSITIVE_INFINITY),
   ],
   [
     'tankUncertaintyL',

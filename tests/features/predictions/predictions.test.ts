@@ -220,6 +220,7 @@ describe('what is refused', () => {
     ['a mass of no trim speed', 'flatAreaM2=24&trimAtAllUpMassKg=120', '/trimAtAllUpMassKg'],
     ['two reserves', 'tankL=10&reserveL=1&reserveMin=20', '/reserveMin'],
     ['a reserve of no tank', 'reserveMin=20', '/tankL'],
+    ['less than nothing in the tank', 'tankL=-3', '/tankL'],
     ['a reserve as large as the tank', 'tankL=10&reserveL=10', '/reserveL'],
     ['an uncertainty of no tank', 'tankUncertaintyL=1', '/tankUncertaintyL'],
     ['a negative uncertainty', 'allUpMassUncertaintyKg=-1', '/allUpMassUncertaintyKg'],
@@ -230,12 +231,12 @@ describe('what is refused', () => {
         .join(',')}`,
       '/fitId',
     ],
-  ])('%s: 400 with the field', async (_what, query, pointer) => {
+  ])('%s: 400 with that field and no other', async (_what, query, pointer) => {
     const { status, body } = await refused(quick, query)
     expect(status).toBe(400)
-    expect(body.errors?.map((error) => error.pointer.split('/').slice(0, 2).join('/'))).toContain(
+    expect(body.errors?.map((error) => error.pointer.split('/').slice(0, 2).join('/'))).toEqual([
       pointer,
-    )
+    ])
   })
 
   it('a wing of the catalogue beside one’s own: 400', async () => {
