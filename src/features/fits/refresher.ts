@@ -7,6 +7,7 @@ import { METHOD_VERSION, MODEL_VERSION } from '../../core/version.ts'
 import { LOCKS, withAdvisoryLock } from '../../db/advisory-lock.ts'
 import type { Database } from '../../db/client.ts'
 import type { StoredFit } from '../../db/fit-store.ts'
+import { Turns } from '../../threads/turns.ts'
 import { CompanionQueue } from './companions.ts'
 import { EvidenceCache } from './evidence-cache.ts'
 import type { EvidenceRows } from './evidence-rows.ts'
@@ -47,8 +48,7 @@ export class FitRefresher {
   readonly #workers = new FitWorkers()
   readonly #evidence = new EvidenceCache(QUANTITIES, METHOD_VERSION)
   readonly #companions: CompanionQueue
-  #running: Promise<void> | null = null
-  #again = false
+  readonly #turns = new Turns(() => this.#publishAll())
   #closed = false
 
   constructor(db: Database, log: Log, onStored: OnStored = () => {}) {
@@ -72,12 +72,7 @@ export class FitRefresher {
 
   /** Brings the fits up to the evidence of this moment; resolves when they answer. */
   publish(): Promise<void> {
-    if (this.#running !== null) {
-      this.#again = true
-      return this.#running
-    }
-    this.#running = this.#publishUntilQuiet()
-    return this.#running
+    return this.#turns.take()
   }
 
   /** The same, and what stands beside the fits is made too. */
@@ -138,33 +133,26 @@ export class FitRefresher {
 
   async close(): Promise<void> {
     this.#closed = true
-    this.#again = false
-    await this.#running?.catch(() => {})
+    await this.#turns.settled()
     await this.#companions.close()
     await this.#workers.close()
   }
 
-  async #publishUntilQuiet(): Promise<void> {
-    try {
-      do {
-        this.#again = false
-        await withAdvisoryLock(this.#db, LOCKS.refresh, (client) => this.#publishAll(client))
-      } while (this.#again)
-    } finally {
-      this.#running = null // in the same step as the last look at #again, so no request falls between
-    }
+  async #publishAll(): Promise<void> {
+    if (this.#closed) return
+    await withAdvisoryLock(this.#db, LOCKS.refresh, async (client) => {
+      await this.#evidence.update(client)
+      for (const quantity of QUANTITIES) await this.#publish(client, quantity)
+    })
   }
 
-  async #publishAll(client: PoolClient): Promise<void> {
-    await this.#evidence.update(client)
-    for (const quantity of QUANTITIES) {
-      const { rows, revisions } = this.#evidence.evidence(quantity)
-      const current = await findCurrentFit(client, quantity)
-      const selected = selectForRefresh(quantity, rows, current)
-      const id = await makeFit(this.#bench(client, quantity), selected)
-      await setCurrentFit(client, quantity, id)
-      this.#companions.add({ id, quantity, revisions, ...selected })
-    }
+  async #publish(client: PoolClient, quantity: Quantity): Promise<void> {
+    const { rows, revisions } = this.#evidence.evidence(quantity)
+    const current = await findCurrentFit(client, quantity)
+    const selected = selectForRefresh(quantity, rows, current)
+    const id = await makeFit(this.#bench(client, quantity), selected)
+    await setCurrentFit(client, quantity, id)
+    this.#companions.add({ id, quantity, revisions, ...selected })
   }
 
   #bench(client: PoolClient, quantity: Quantity): Bench {

@@ -4,6 +4,7 @@ import type { PoolClient } from 'pg'
 
 import { ApiProblem } from '../../../contract/problems.ts'
 import type { Database } from '../../../db/client.ts'
+import { Turns } from '../../../threads/turns.ts'
 import { layoutOf } from '../entries/entries-sql.ts'
 import { exportSelect } from '../entries/runs-select.ts'
 import { ndjsonFromBlocks } from '../files/ndjson.ts'
@@ -13,7 +14,6 @@ import type { ExportQuery } from '../schema.ts'
 import type { Tables } from '../tables/tables.ts'
 import { filterSql } from './filter.ts'
 import { exportTag, findState, readEvidence } from './state.ts'
-import { Turns } from './turns.ts'
 import { prepareUnits } from './units.ts'
 
 export const EXPORT_TYPES: Readonly<Record<ExportQuery['format'], string>> = {

@@ -1,7 +1,8 @@
 import type { FastifyBaseLogger } from 'fastify'
 import type { PoolClient } from 'pg'
 
-import { LOCKS } from '../../../db/advisory-lock.ts'
+import { LOCKS, withAdvisoryLock } from '../../../db/advisory-lock.ts'
+import { Turns } from '../../../threads/turns.ts'
 import { makeRelease, type Workshop } from './make.ts'
 import {
   beginRequest,
@@ -32,8 +33,7 @@ type Log = Pick<FastifyBaseLogger, 'info' | 'error'>
 export class ReleaseMaker {
   readonly #workshop: Workshop
   readonly #log: Log
-  #running: Promise<void> | null = null
-  #again = false
+  readonly #turns = new Turns(() => this.#work())
   #closed = false
   #timer: NodeJS.Timeout | null = null
   #retry: NodeJS.Timeout | null = null
@@ -66,12 +66,9 @@ export class ReleaseMaker {
     })
   }
 
-  /** Resolves when no request is left. */
+  /** Resolves when no request of this moment is left. */
   workOff(): Promise<void> {
-    if (this.#closed) return Promise.resolve()
-    this.#again = true
-    this.#running ??= this.#workUntilDone()
-    return this.#running
+    return this.#turns.take()
   }
 
   /** Waits for the release in hand; the requests after it are left to the next start. */
@@ -79,31 +76,13 @@ export class ReleaseMaker {
     this.#closed = true
     if (this.#timer !== null) clearInterval(this.#timer)
     if (this.#retry !== null) clearTimeout(this.#retry)
-    await this.#running?.catch(() => {})
+    await this.#turns.settled()
   }
 
-  async #workUntilDone(): Promise<void> {
-    try {
-      while (this.#again && !this.#closed) {
-        this.#again = false
-        await this.#workUnderLock()
-      }
-    } finally {
-      this.#running = null // in the same step as the last look at #again, so no wake falls between
-    }
-  }
-
-  async #workUnderLock(): Promise<void> {
-    const client = await this.#workshop.db.pool.connect()
-    let broken = true
-    try {
-      await client.query('SELECT pg_advisory_lock($1)', [LOCKS.releaseRequests])
-      await this.#workQueue(client)
-      await client.query('SELECT pg_advisory_unlock($1)', [LOCKS.releaseRequests])
-      broken = false
-    } finally {
-      client.release(broken) // a connection that may still hold the lock is not reused
-    }
+  async #work(): Promise<void> {
+    if (this.#closed) return
+    const { db } = this.#workshop
+    await withAdvisoryLock(db, LOCKS.releaseRequests, (client) => this.#workQueue(client))
   }
 
   async #workQueue(client: PoolClient): Promise<void> {

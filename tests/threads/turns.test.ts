@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 
-import { Turns } from '../../../../src/features/datasets/exports/turns.ts'
+import { Turns } from '../../src/threads/turns.ts'
 
 interface Begun {
   readonly resolve: () => void
