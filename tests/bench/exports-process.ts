@@ -82,7 +82,7 @@ async function timeRound({ db, tables }: ExportSource, runs: number): Promise<vo
 /** The same select, and nothing done to what it gives. */
 function timeCopy(): Promise<number> {
   return inTransaction(db, (client) =>
-    timed(() => drain(client.query(copyTo(`COPY (${exportSelect('true', undefined)}) TO STDOUT`)))),
+    timed(() => drain(client.query(copyTo(`COPY (${exportSelect('true')}) TO STDOUT`)))),
   )
 }
 

@@ -19,7 +19,8 @@ export async function prepareEntries(db: Database, tables: Tables): Promise<numb
   const { thrownAway, added } = await inTransaction(db, async (client) => {
     await client.query('SELECT pg_advisory_xact_lock($1)', [LOCKS.entries])
     const thrownAway = await throwAwayOld(client, layoutOf(tables))
-    return { thrownAway, added: await storeMissingEntries(client, tables) }
+    const missing = await client.query(`INSERT INTO dataset_entry ${missingEntries(tables)}`)
+    return { thrownAway, added: missing.rowCount! }
   })
   // Else the planner expects hardly any entry of a new layout, and joins many of them one by one; and
   // whoever reads an entry for the first time, in the order of the keys, writes its page once more.
@@ -34,12 +35,6 @@ async function throwAwayOld(client: PoolClient, layout: string): Promise<number>
   ])
   if (rowCount === 0) return 0 // what exports have stored goes with any deletion
   return (await client.query(`DELETE FROM dataset_entry WHERE ${isOld}`, [layout])).rowCount!
-}
-
-/** @returns how many entries were added; nobody else may add any meanwhile */
-export async function storeMissingEntries(client: PoolClient, tables: Tables): Promise<number> {
-  const missing = await client.query(`INSERT INTO dataset_entry ${missingEntries(tables)}`)
-  return missing.rowCount!
 }
 
 /**

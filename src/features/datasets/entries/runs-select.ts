@@ -4,36 +4,30 @@ import { METHOD_VERSION } from '../../../core/version.ts'
 
 const CRLF = `E'\\r\\n'`
 
-/** Entries with their keys, and where the lines of each are stored. */
-interface Units {
-  /** Called unit, in the order of the keys, which are drawn at random, so that the order tells nothing either. */
-  readonly inOrder: string
-  readonly lines: (column: 'cells' | 'systematic') => string
+/**
+ * Entries with their keys in the snapshot in hand, in the order of the keys, which are drawn at random, so that
+ * the order tells nothing either. The wide lines join after the narrow units are sorted.
+ */
+const UNITS_OF_SNAPSHOT =
+  '(SELECT * FROM dataset_unit ORDER BY session_key, entry_index OFFSET 0) unit'
+
+/** The lines of such an entry. */
+function linesOfSnapshot(column: 'cells' | 'systematic'): string {
+  const late = storedIn('dataset_late', column)
+  return `CASE WHEN unit.is_late THEN ${late} ELSE ${storedIn('dataset_entry', column)} END`
 }
 
-const storedIn = (table: string, column: string) =>
-  `(SELECT ${column} FROM ${table} stored
+function storedIn(table: string, column: string): string {
+  return `(SELECT ${column} FROM ${table} stored
      WHERE stored.revision_id = unit.revision_id AND stored.entry_index = unit.entry_index)`
-
-/** Those of the snapshot in hand: dataset_unit. The wide lines join after the narrow units are sorted. */
-const OF_SNAPSHOT: Units = {
-  inOrder: '(SELECT * FROM dataset_unit ORDER BY session_key, entry_index OFFSET 0) unit',
-  lines: (column) =>
-    `CASE WHEN unit.is_late THEN ${storedIn('dataset_late', column)} ELSE ${storedIn('dataset_entry', column)} END`,
 }
-
-/** Those that are stored for live exports, as far as a condition holds of them. */
-const ofExports = (condition: string): Units => ({
-  inOrder: `(SELECT * FROM export_unit unit WHERE ${condition} ORDER BY position OFFSET 0) unit`,
-  lines: (column) => storedIn('dataset_entry', column),
-})
 
 /**
  * Rows of the file `runs` of a release, those of an entry at a time: what they begin with alike (head),
  * and the rest of each as it is stored.
  */
 export function runsSelect(): string {
-  return runsOf(OF_SNAPSHOT, (rows) => rows)
+  return runsOf(UNITS_OF_SNAPSHOT, linesOfSnapshot('cells'))
 }
 
 /**
@@ -42,16 +36,18 @@ export function runsSelect(): string {
  * @param condition which entries are asked for; speaks of `unit`
  * @param kind only runs of that kind
  */
-export function exportSelect(condition: string, kind: string | undefined): string {
-  return runsOf(ofExports(condition), (rows) => (kind === undefined ? rows : ofKind(rows, kind)))
+export function exportSelect(condition: string, kind?: string): string {
+  const units = `(SELECT * FROM export_unit unit WHERE ${condition} ORDER BY position OFFSET 0) unit`
+  const rows = storedIn('dataset_entry', 'cells')
+  return runsOf(units, kind === undefined ? rows : ofKind(rows, kind))
 }
 
-function runsOf({ inOrder, lines }: Units, asked: (rows: string) => string): string {
+function runsOf(units: string, rows: string): string {
   return `
     SELECT concat_ws(',', unit.session_key, unit.pilot_key, unit.setup_id, unit.shown, unit.session_key) AS head,
            known.rows
-      FROM ${inOrder}
-     CROSS JOIN LATERAL (SELECT ${asked(lines('cells'))} AS rows ${ONCE}) known
+      FROM ${units}
+     CROSS JOIN LATERAL (SELECT ${rows} AS rows ${ONCE}) known
      WHERE known.rows IS NOT NULL`
 }
 
@@ -59,8 +55,8 @@ function runsOf({ inOrder, lines }: Units, asked: (rows: string) => string): str
 export function systematicSelect(): string {
   return `
     SELECT unit.session_key AS head, known.rows
-      FROM ${OF_SNAPSHOT.inOrder}
-     CROSS JOIN LATERAL (SELECT ${OF_SNAPSHOT.lines('systematic')} AS rows ${ONCE}) known
+      FROM ${UNITS_OF_SNAPSHOT}
+     CROSS JOIN LATERAL (SELECT ${linesOfSnapshot('systematic')} AS rows ${ONCE}) known
      WHERE known.rows <> ''`
 }
 

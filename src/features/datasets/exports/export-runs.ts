@@ -13,7 +13,7 @@ import { CSV_TYPE, copyBlocks, csvFromBlocks, PARQUET_TYPE } from '../release/ta
 import type { ExportQuery } from '../schema.ts'
 import type { Tables } from '../tables/tables.ts'
 import { filterSql } from './filter.ts'
-import { exportTag, findState, readEvidence } from './state.ts'
+import { exportTag, findCurrentState, findState } from './state.ts'
 import { prepareUnits } from './units.ts'
 
 export const EXPORT_TYPES: Readonly<Record<ExportQuery['format'], string>> = {
@@ -63,9 +63,8 @@ export class LiveExports {
   /** The tag that the export has in this moment; null where its keys are not drawn yet. */
   async knownTag(query: ExportQuery): Promise<string | null> {
     const { db, tables } = this.#source
-    const { version } = await readEvidence(db.pool, layoutOf(tables))
-    const state = await findState(db.pool)
-    return state?.isWhole && state.version === version ? exportTag(state, query) : null
+    const state = await findCurrentState(db.pool, layoutOf(tables))
+    return state?.isWhole ? exportTag(state, query) : null
   }
 
   /** @throws {ApiProblem} not-ready where a process of another version threw away what was stored */

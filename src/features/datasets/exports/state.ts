@@ -10,7 +10,7 @@ export interface ExportState {
   readonly version: string
   /** What its keys were drawn from. */
   readonly salt: string
-  /** Whether every submission that counts has runs in it; some may wait for results of today's method. */
+  /** Whether every submission that counted has runs in it; some may wait for results of today's method. */
   readonly isWhole: boolean
 }
 
@@ -46,6 +46,16 @@ export async function findState(client: Pool | PoolClient): Promise<ExportState 
     'SELECT version, salt, is_whole AS "isWhole" FROM export_state',
   )
   return rows[0] ?? null
+}
+
+/** The state that is stored, where it is that of this moment; null: it is not. */
+export async function findCurrentState(
+  client: Pool | PoolClient,
+  layout: string,
+): Promise<ExportState | null> {
+  const state = await findState(client)
+  if (state === null) return null
+  return state.version === (await readEvidence(client, layout)).version ? state : null
 }
 
 /** The same state and question have the same bytes, and this name. */
